@@ -1,0 +1,3 @@
+import type { Adapters } from '../adapter.js';
+
+export const curtainAdapters: Adapters = {};

@@ -1,0 +1,36 @@
+/**
+ * A number as it stands on sheets: `digits` significant figures (one more when the first digit is 1), plain notation from
+ * 1e-4 to below 1e7, else powers of ten.
+ * Source: ISO 80000-1 as used in the handbook of deliverables, section 5.2 (from memory).
+ */
+export function numberText(value: number, digits = 3): string {
+  if (!Number.isFinite(value)) return value > 0 ? 'unlimited' : 'not a number';
+  if (value === 0) return '0';
+  const figures = Math.abs(value).toExponential()[0] === '1' ? digits + 1 : digits;
+  const size = Math.abs(value);
+  if (size < 1e-4 || size >= 1e7) {
+    const [mantissa, exponent] = value.toExponential(figures - 1).split('e');
+    return `${trimZeros(mantissa!)}e${Number(exponent)}`;
+  }
+  const decimals = Math.max(0, figures - 1 - Math.floor(Math.log10(size)));
+  return trimZeros(value.toFixed(Math.min(decimals, 12)));
+}
+
+const trimZeros = (text: string): string => (text.includes('.') ? text.replace(/\.?0+$/, '') : text);
+
+/** Utilisation with two decimals; more where rounding would hide that it is above 1. */
+export function utilisationText(value: number): string {
+  if (!Number.isFinite(value)) return 'unlimited';
+  const two = value.toFixed(2);
+  return value > 1 && Number(two) <= 1 ? value.toFixed(4) : two;
+}
+
+/** A length in whole millimetres: `2 400 mm` with a thin space from five digits up, as drawings want it. */
+export const millimetreText = (metres: number): string => `${groupDigits(Math.round(metres * 1000))} mm`;
+
+/** Digits in groups of three by a thin space, from five digits up (ISO 80000-1, from memory). */
+export function groupDigits(whole: number): string {
+  const digits = String(Math.abs(whole));
+  const grouped = digits.length < 5 ? digits : digits.replace(/\B(?=(\d{3})+$)/g, '\u2009');
+  return whole < 0 ? `\u2212${grouped}` : grouped;
+}
