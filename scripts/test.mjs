@@ -1,0 +1,23 @@
+// npm test: sets up what it needs, then types, lint, layers, unit, property, golden and case tests, and the browser test.
+import { build, dependencies, needNode, run, testTools } from './setup.mjs';
+
+needNode();
+dependencies();
+testTools();
+const steps = [
+  ['types', () => run('npx', ['tsc', '-b'])],
+  ['lint', () => run('npx', ['biome', 'check', '--error-on-warnings', '.'])],
+  ['build', build],
+  ['tests', () => run('npx', ['vitest', 'run', '--project', 'node'])],
+  ['browser', () => run('npx', ['vitest', 'run', '--project', 'browser'])],
+];
+for (const [name, step] of steps) {
+  const start = performance.now();
+  try {
+    step();
+  } catch (error) {
+    console.error(`\n${name}: ${error.message}`);
+    process.exit(1);
+  }
+  console.log(`${name}: ${((performance.now() - start) / 1000).toFixed(1)} s`);
+}
