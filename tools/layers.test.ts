@@ -101,7 +101,7 @@ describe('inside the engine', () => {
     catalogue: ['floor', 'reading'],
     brief: ['floor', 'reading', 'rules', 'design'],
     design: ['floor', 'brief'],
-    compose: ['floor', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
+    compose: ['floor', 'reading', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
     check: ['floor', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
   };
 

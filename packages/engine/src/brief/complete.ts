@@ -68,8 +68,14 @@ export function completeBrief(brief: Brief, rules: SiteRules): CompleteBrief {
   };
   const { room, needs = {}, layout = {}, site = {} } = brief;
   if (room.meanAbsorption === undefined)
-    note(['room', 'meanAbsorption'], 'mean sound absorption of the room', '0.15', 'not given; a room with hard surfaces');
-  if (site.rules === undefined) note(['site', 'rules'], 'rule profile', rules.profile, 'no profile is named in the brief');
+    note(
+      ['room', 'meanAbsorption'],
+      'mean sound absorption of the room',
+      '0.15',
+      'not given; a room with hard surfaces',
+    );
+  if (site.rules === undefined)
+    note(['site', 'rules'], 'rule profile', rules.profile, 'no profile is named in the brief');
   return {
     project: brief.project,
     site: { ...site, overrides: site.overrides ?? [] },
@@ -95,7 +101,11 @@ export function completeBrief(brief: Brief, rules: SiteRules): CompleteBrief {
       ...laser,
       foreseeableTilt:
         laser.foreseeableTilt ??
-        byRule('laser.foreseeable-tilt', ['lasers', i, 'foreseeableTilt'], `foreseeable tilt of the beam of ${laser.id}`),
+        byRule(
+          'laser.foreseeable-tilt',
+          ['lasers', i, 'foreseeableTilt'],
+          `foreseeable tilt of the beam of ${laser.id}`,
+        ),
     })),
     needs: {
       ...needs,
@@ -125,7 +135,12 @@ export function completeBrief(brief: Brief, rules: SiteRules): CompleteBrief {
 
 function completeTable(table: BriefTable, index: number, note: Note): CompleteTable {
   if (table.travel === undefined && table.kind !== 'bench')
-    note(['tables', index, 'travel'], `travel of ${table.id}`, millimetreText(defaults.travel), 'not given; a floated top moves a few millimetres');
+    note(
+      ['tables', index, 'travel'],
+      `travel of ${table.id}`,
+      millimetreText(defaults.travel),
+      'not given; a floated top moves a few millimetres',
+    );
   return { ...table, turn: table.turn ?? 0, travel: table.travel ?? (table.kind === 'bench' ? 0 : defaults.travel) };
 }
 
@@ -140,7 +155,12 @@ function completeEnclosure(
   const close = enclosure.kind === 'close';
   const gapOf = (): number => {
     if (!close) return byRule('way.clear-width', [...path, 'gap'], `way round the tables in ${enclosure.id}`);
-    note([...path, 'gap'], `clear distance from the tables to the frame of ${enclosure.id}`, millimetreText(defaults.closeGap), 'not given');
+    note(
+      [...path, 'gap'],
+      `clear distance from the tables to the frame of ${enclosure.id}`,
+      millimetreText(defaults.closeGap),
+      'not given',
+    );
     return defaults.closeGap;
   };
   const needsGap = enclosure.gap === undefined && sideNames.some((side) => enclosure.gaps?.[side] === undefined);
@@ -150,13 +170,29 @@ function completeEnclosure(
     note([...path, 'clearHeight'], `clear height of ${enclosure.id}`, millimetreText(clearHeight), 'not given');
   const feet = enclosure.feet ?? (movable.includes(enclosure.id) ? 'caster' : 'levelling');
   if (enclosure.feet === undefined)
-    note([...path, 'feet'], `feet of ${enclosure.id}`, feet, feet === 'caster' ? 'it shall be movable' : 'not given; it stays in place');
+    note(
+      [...path, 'feet'],
+      `feet of ${enclosure.id}`,
+      feet,
+      feet === 'caster' ? 'it shall be movable' : 'not given; it stays in place',
+    );
   const closureOf = (side: SideName): Closure => {
     const given = enclosure.sides?.[side];
-    if (!given) note([...path, 'sides', side], `${side} side of ${enclosure.id}`, 'curtain', 'not given; a curtain opens anywhere');
+    if (!given)
+      note(
+        [...path, 'sides', side],
+        `${side} side of ${enclosure.id}`,
+        'curtain',
+        'not given; a curtain opens anywhere',
+      );
     return given ?? { closure: 'curtain' };
   };
-  const record = <T>(of: (side: SideName) => T): Record<SideName, T> => ({ south: of('south'), east: of('east'), north: of('north'), west: of('west') });
+  const record = <T>(of: (side: SideName) => T): Record<SideName, T> => ({
+    south: of('south'),
+    east: of('east'),
+    north: of('north'),
+    west: of('west'),
+  });
   const { sides: _sides, gaps: _gaps, ...rest } = enclosure;
   return {
     ...rest,
@@ -177,7 +213,12 @@ function completeRun(
   const path = ['layout', 'runs', index];
   const bends = run.path.length > 2;
   if (run.corner === undefined && bends)
-    note([...path, 'corner'], `corners of ${run.id}`, 'curve', 'not given; one curtain round a bend beats two that meet');
+    note(
+      [...path, 'corner'],
+      `corners of ${run.id}`,
+      'curve',
+      'not given; one curtain round a bend beats two that meet',
+    );
   return {
     ...run,
     corner: run.corner ?? 'curve',

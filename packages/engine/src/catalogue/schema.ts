@@ -212,7 +212,7 @@ const cloth = z.strictObject({
   jointLoss: q('length', { min: 0 }),
   massPerArea: size('mass per area'),
   thickness: size('length'),
-  hem: z.strictObject({ height: size('length'), massPerLength: q('mass per length', { min: 0 }) }),
+  hem: z.strictObject({ height: q('length', { min: 0 }), massPerLength: q('mass per length', { min: 0 }) }),
   /** Standard panels, price each at the largest drop they come in. */
   widths: z.array(z.strictObject({ width: size('length'), price: money.optional() })).min(1),
   drops: z.array(size('length')).min(1),

@@ -1,4 +1,5 @@
 import type { Catalogue, Item } from '../catalogue/schema.js';
+import { meantHint } from '../reading/nearest.js';
 import { type Outcome, ok, problem, refuse } from '../floor/problem.js';
 
 type Kind = Item['kind'];
@@ -27,7 +28,7 @@ export function findItem<T extends Item>(
   const message = item
     ? `"${id}" is a ${item.kind}; a ${kinds.join(' or ')} is needed here.`
     : `The catalogue has no "${id}".`;
-  return refuse([problem('compose/item-missing', path, message, known.length > 0 ? `Known: ${known.join(', ')}.` : `Add a ${kinds.join(' or ')} to the catalogue.`)]);
+  return refuse([problem('compose/item-missing', path, message, meantHint(id, known))]);
 }
 
 /** The item that a rule chooses, or the problem that the catalogue has none for it. */

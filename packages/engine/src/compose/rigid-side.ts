@@ -1,5 +1,7 @@
 import type { Profile, Sheet, Strip } from '../catalogue/schema.js';
 import type { Placed } from '../design/types.js';
+import { type Outcome, ok, valueOf } from '../floor/problem.js';
+import { groovePanel } from '../frame/index.js';
 import { type Axes, toSpace } from './axes.js';
 import type { PartDraft } from './draft.js';
 import { type Bay, mullions, sideLines } from './frame-members.js';
@@ -9,8 +11,11 @@ const placed = (rule: string, because: string): Placed => ({ rule: `compose.encl
 /** Play of a panel in its groove at each edge [m] (common practice; handbook of structure, section 15). */
 export const panelEndClearance = 0.0025;
 
-/** Cut size of a panel in grooves: clear opening plus the engagement on both sides [m]. Source: geometry. */
-export const panelCutSize = (clear: number, grooveDepth: number): number => clear + 2 * (grooveDepth - panelEndClearance);
+/** Cut size of a panel in the grooves of a profile [m]; growth is judged by the frame checks, so none is added here. */
+export const panelCutSize = (clearOpening: number, grooveDepth: number): Outcome<number> => {
+  const cut = groovePanel({ clearOpening, grooveDepth, endClearance: panelEndClearance, temperatureChange: 0, panelExpansion: 0, frameExpansion: 0 });
+  return cut.ok ? ok(cut.value.cutSize) : cut;
+};
 
 export interface RigidSideInput {
   readonly of: string;
@@ -30,7 +35,7 @@ export function rigidSide(input: RigidSideInput): PartDraft[] {
   const [w, h] = profile.size;
   const lines = sideLines(axes);
   const bottom = input.hemGap + h;
-  const height = panelCutSize(input.clearHeight - bottom, profile.slot.depth);
+  const height = valueOf(panelCutSize(input.clearHeight - bottom, profile.slot.depth));
   return input.bays.flatMap((bay) => {
     const side = lines.find((l) => l.name === bay.side)!;
     const mid = side.alongU ? axes.width / 2 + w / 2 : axes.length / 2 + w / 2;
@@ -39,7 +44,7 @@ export function rigidSide(input: RigidSideInput): PartDraft[] {
     const edges = [bay.from, ...uprights.flatMap((s) => [s - halfMullion, s + halfMullion]), bay.to];
     const parts: PartDraft[] = [];
     for (let i = 0; i + 1 < edges.length; i += 2) {
-      const width = panelCutSize(edges[i + 1]! - edges[i]!, profile.slot.depth);
+      const width = valueOf(panelCutSize(edges[i + 1]! - edges[i]!, profile.slot.depth));
       const from = (edges[i]! + edges[i + 1]!) / 2 - width / 2;
       const low = (bottom + input.clearHeight) / 2 - height / 2;
       const at = (s: number, z: number) =>

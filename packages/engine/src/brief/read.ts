@@ -1,0 +1,46 @@
+import { type Outcome, ok, type Problem, refuse } from '../floor/problem.js';
+import { readDocument } from '../reading/document.js';
+import { problemsOf } from '../reading/problems-of.js';
+import { idProblems, referenceProblems } from './check-ids.js';
+import { placeProblems } from './check-places.js';
+import { columnProblems, diagonalProblems, orderProblems, outlineProblems, wallProblems } from './check-room.js';
+import { runProblems } from './check-runs.js';
+import { type Brief, briefSchema } from './schema.js';
+
+/**
+ * Reads a brief: text, then the shape of each field, then what only shows when fields are seen together.
+ *
+ * Each stage reports all that it finds, with line and column; a later stage runs only on what passed the one before.
+ * @param text the brief, YAML or JSON [-]
+ * @param file its name, for the problems [-]
+ * @returns    the brief in SI, or every problem of the first stage that found any
+ * Source: our own format.
+ */
+export function readBrief(text: string, file?: string): Outcome<Brief> {
+  const read = readDocument(text, 'brief', file);
+  if (!read.ok) return read;
+  const document = read.value;
+  const parsed = briefSchema.safeParse(document.data);
+  if (!parsed.success)
+    return refuse(problemsOf(parsed.error, { area: 'brief', schema: briefSchema, document, base: [] }));
+  const found = crossProblems(parsed.data);
+  if (found.length === 0) return ok(parsed.data);
+  return refuse(
+    found.map((each) => ({ ...each, place: document.place(each.path), ...(file === undefined ? {} : { file }) })),
+  );
+}
+
+/** What the schema cannot see. Without a sound outline nothing can be said to be inside it. */
+function crossProblems(brief: Brief): Problem[] {
+  const outline = outlineProblems(brief);
+  const inRoom = outline.length > 0 ? [] : [...wallProblems(brief), ...columnProblems(brief), ...placeProblems(brief)];
+  return [
+    ...outline,
+    ...inRoom,
+    ...diagonalProblems(brief),
+    ...orderProblems(brief),
+    ...idProblems(brief),
+    ...referenceProblems(brief),
+    ...runProblems(brief),
+  ];
+}

@@ -1,0 +1,154 @@
+import { type Outcome, ok, refuse } from '../floor/problem.js';
+import { tooFewSupports } from './messages.js';
+import { type BeamQuestion, type BeamReactions, hangingSupportLoads, supportLoads } from './support-loads.js';
+import { type PointLoad, type StretchLoad, samePlace } from './types.js';
+
+/** What hangs on one stretch of track: drawn along all of it, or pushed together at either end. */
+export interface HangingStretch {
+  readonly from: number;
+  readonly to: number;
+  /** Weight of cloth, hem and runners of the stretch [N]. */
+  readonly weight: number;
+  /** Track that it takes pushed together [m]. */
+  readonly stack: number;
+}
+
+export interface WorstLoadQuestion {
+  readonly length: number;
+  /** The track runs back into itself. */
+  readonly closed: boolean;
+  readonly supports: readonly number[];
+  /** Joints of track pieces: computed stiff and as hinges. */
+  readonly joints: readonly number[];
+  /** Weight of the bare track [N/m]. */
+  readonly trackLoad: number;
+  readonly stretches: readonly HangingStretch[];
+  /** Pull of a person at the worst place [N]. */
+  readonly pull: number;
+  /** Rods and chains: supports that cannot push the track down. */
+  readonly pullOnly: boolean;
+}
+
+/** The support that carries most, in the state and with the pull that load it most. */
+export interface WorstLoad {
+  readonly support: number;
+  readonly reaction: number;
+  /** `drawn`, or the stretch and end at which the curtain is pushed together. */
+  readonly state: 'drawn' | { readonly stretch: number; readonly end: 'from' | 'to' };
+  readonly pullAt: number;
+  readonly joints: 'stiff' | 'hinges';
+  /** The parts of the reaction: simple spans, and moments over this and the neighbouring supports with their distances. */
+  readonly simple: number;
+  readonly moment: number;
+  readonly before: { readonly span: number; readonly moment: number } | null;
+  readonly after: { readonly span: number; readonly moment: number } | null;
+}
+
+type State = WorstLoad['state'];
+
+/** A closed track is laid out three times in a row; what is read is the middle one, two neighbours away from loose ends. */
+function unrolled(question: WorstLoadQuestion, state: State, hinged: boolean): Omit<BeamQuestion, 'points'> {
+  const { length, closed, trackLoad, stretches } = question;
+  const loads: StretchLoad[] = [{ from: 0, to: length, load: trackLoad }];
+  stretches.forEach((s, i) => {
+    const pushed = state !== 'drawn' && state.stretch === i ? state.end : null;
+    const taken = pushed ? Math.min(s.stack, s.to - s.from) : s.to - s.from;
+    const from = pushed === 'to' ? s.to - taken : s.from;
+    loads.push({ from, to: from + taken, load: s.weight / taken });
+  });
+  const times = closed ? [0, 1, 2] : [0];
+  const shifts = times.map((t) => t * length);
+  const end = length * times.length;
+  return {
+    length: end,
+    supports: shifts.flatMap((shift) => question.supports.map((p) => p + shift)),
+    hinges: hinged ? shifts.flatMap((shift) => question.joints.map((p) => p + shift)) : [],
+    // A stretch of a closed track may run past its start; beyond the last copy there is nothing to load.
+    uniform: shifts
+      .flatMap((shift) => loads.map((l) => ({ ...l, from: l.from + shift, to: Math.min(l.to + shift, end) })))
+      .filter((l) => l.to > l.from),
+  };
+}
+
+/** Parts of a span at which the pull is tried; the influence of a load on a support peaks at it or close by. */
+const parts = 8;
+
+function pullPlaces({ length, closed, supports, joints }: WorstLoadQuestion): number[] {
+  const sorted = [...supports].sort((a, b) => a - b);
+  const stops = [...sorted, ...(closed ? [sorted[0]! + length] : [])];
+  const inSpans = stops.slice(1).flatMap((to, i) => {
+    const from = stops[i]!;
+    return Array.from({ length: parts }, (_, k) => from + ((to - from) * k) / parts);
+  });
+  const all = [...inSpans, sorted.at(-1)!, ...joints, ...(closed ? [] : [0, length])];
+  return closed ? all.map((p) => p + length) : all;
+}
+
+/**
+ * The largest load on a support of a curtain track: curtain drawn or pushed together at either end of each stretch, a person
+ * pulling at the worst place, joints stiff or as hinges.
+ *
+ * Own weight and pull are added (superposition); the governing case is computed once more as a whole.
+ * @param question track, supports, weights [N], places [m]
+ * @returns the governing support and case, or the problems of `supportLoads`; a hinged case that would be a mechanism is left
+ *          out, since such a joint cannot be loose without the track falling
+ * Source: handbook of layout, 3.5 (common practice for the states and the pull).
+ *
+ * Anchors and ceilings are decided by a licensed structural engineer or the owner's engineer.
+ */
+export function worstSupportLoad(question: WorstLoadQuestion): Outcome<WorstLoad> {
+  const { supports, stretches, pull, pullOnly, closed, length } = question;
+  if (supports.length < 2) return refuse([tooFewSupports(supports.length)]);
+  const solve = pullOnly ? hangingSupportLoads : supportLoads;
+  const states: State[] = ['drawn'];
+  for (const stretch of stretches.keys()) for (const end of ['from', 'to'] as const) states.push({ stretch, end });
+  const read = closed ? supports.map((_, i) => i + supports.length) : supports.map((_, i) => i);
+  let worst: { reaction: number; support: number; state: State; pullAt: number; hinged: boolean } | null = null;
+  for (const hinged of question.joints.length > 0 ? [false, true] : [false]) {
+    const own = states.map((state) => ({ state, found: solve({ ...unrolled(question, state, hinged), points: [] }) }));
+    const failed = own.find((o) => !o.found.ok);
+    if (failed && !failed.found.ok) {
+      if (hinged && failed.found.problems.every((p) => p.code === 'curtain/mechanism')) continue;
+      return failed.found;
+    }
+    const bare = { ...unrolled(question, 'drawn', hinged), uniform: [] };
+    const pulled = pullPlaces(question).map((at) => ({
+      at,
+      found: supportLoads({ ...bare, points: [{ at, load: pull }] }),
+    }));
+    for (const i of read) {
+      const atSupport = (found: Outcome<BeamReactions>) =>
+        found.ok ? found.value.reactions[i]! : Number.NEGATIVE_INFINITY;
+      const state = own.reduce((a, b) => (atSupport(b.found) > atSupport(a.found) + samePlace ? b : a));
+      const place = pulled.reduce((a, b) => (atSupport(b.found) > atSupport(a.found) + samePlace ? b : a));
+      const reaction = atSupport(state.found) + atSupport(place.found);
+      if (!worst || reaction > worst.reaction + samePlace)
+        worst = { reaction, support: i, state: state.state, pullAt: place.at, hinged };
+    }
+  }
+  const { support, state, pullAt, hinged } = worst!;
+  const points: PointLoad[] = [{ at: pullAt, load: pull }];
+  const found = solve({ ...unrolled(question, state, hinged), points });
+  if (!found.ok) return found;
+  return ok({
+    ...partsOf(found.value, support, unrolled(question, state, hinged).supports),
+    support: support % supports.length,
+    state,
+    pullAt: closed ? (pullAt - length + length) % length : pullAt,
+    joints: hinged ? 'hinges' : 'stiff',
+  });
+}
+
+function partsOf(found: BeamReactions, support: number, places: readonly number[]) {
+  const order = found.carrying;
+  const k = order.indexOf(support);
+  const neighbour = (n: number | undefined) =>
+    n === undefined ? null : { span: Math.abs(places[n]! - places[support]!), moment: found.moments[n]! };
+  return {
+    reaction: found.reactions[support]!,
+    simple: found.simple[support]!,
+    moment: found.moments[support]!,
+    before: neighbour(order[k - 1]),
+    after: neighbour(order[k + 1]),
+  };
+}

@@ -1,0 +1,75 @@
+import { type CompleteBrief, completeBrief } from './brief/complete.js';
+import { readBrief } from './brief/read.js';
+import type { Brief } from './brief/schema.js';
+import { type CatalogueFile, readCatalogue } from './catalogue/read.js';
+import type { Catalogue } from './catalogue/schema.js';
+import { checkDesign } from './check/index.js';
+import { composeDesign } from './compose/index.js';
+import type { Design } from './design/types.js';
+import type { Finding } from './floor/finding.js';
+import { contentHash } from './floor/hash.js';
+import { type Outcome, ok, type Problem, problem, refuse } from './floor/problem.js';
+import { readRules } from './rules/read.js';
+import type { SiteRules } from './rules/schema.js';
+
+export interface DesignInput {
+  readonly briefText: string;
+  readonly file?: string;
+  readonly catalogueFiles: readonly CatalogueFile[];
+  /** Rule profiles by name. */
+  readonly ruleTexts: Readonly<Record<string, string>>;
+  /** Name of the profile to use instead of the brief's. */
+  readonly profile?: string;
+}
+
+export interface DesignResult {
+  readonly brief: Brief;
+  readonly complete: CompleteBrief;
+  readonly catalogue: Catalogue;
+  readonly rules: SiteRules;
+  readonly design: Design;
+  readonly findings: readonly Finding[];
+  /** Content hash of the design: the name of this revision. */
+  readonly revision: string;
+}
+
+/** The profile used when a brief names none. */
+const defaultProfile = 'eu';
+
+/**
+ * The whole way from text to findings: read, complete, compose, check. Everything that is wrong with brief, catalogue and rules
+ * is returned at once.
+ */
+export function designFrom(input: DesignInput): Outcome<DesignResult> {
+  const brief = readBrief(input.briefText, input.file);
+  const catalogue = readCatalogue(input.catalogueFiles);
+  const site = brief.ok ? brief.value.site : undefined;
+  const profile = input.profile ?? site?.rules ?? defaultProfile;
+  const rules = rulesOf(profile, input.ruleTexts, site?.overrides ?? []);
+  const problems: Problem[] = [brief, catalogue, rules].flatMap((o) => (o.ok ? [] : [...o.problems]));
+  if (!brief.ok || !catalogue.ok || !rules.ok) return refuse(problems);
+  const complete = completeBrief(brief.value, rules.value);
+  const design = composeDesign(complete, catalogue.value, rules.value, contentHash(brief.value));
+  if (!design.ok) return refuse(design.problems.map((p) => (input.file === undefined ? p : { ...p, file: input.file })));
+  const context = { brief: complete, design: design.value, catalogue: catalogue.value, rules: rules.value };
+  return ok({
+    brief: brief.value,
+    complete,
+    catalogue: catalogue.value,
+    rules: rules.value,
+    design: design.value,
+    findings: checkDesign(context),
+    revision: contentHash(design.value),
+  });
+}
+
+function rulesOf(
+  profile: string,
+  texts: Readonly<Record<string, string>>,
+  overrides: readonly { readonly rule: string; readonly value: string | number | boolean; readonly because: string }[],
+): Outcome<SiteRules> {
+  const text = texts[profile];
+  if (text === undefined)
+    return refuse([problem('rules/unknown-profile', ['site', 'rules'], `There is no rule profile "${profile}".`, `Known: ${Object.keys(texts).join(', ')}.`)]);
+  return readRules(text, `${profile}.yaml`, overrides);
+}

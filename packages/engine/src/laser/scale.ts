@@ -1,0 +1,11 @@
+/**
+ * Wavelength in nm as the tables want it, freed of the last binary digits so that 1400 nm read from text meets the edge at 1400.
+ * @param wavelength [m]
+ * @returns [nm], twelve figures
+ */
+export const nanometres = (wavelength: number): number => tidy(wavelength * 1e9);
+
+/** A number to twelve figures: edges of the tables are met exactly by values read from text. */
+export const tidy = (value: number): number => Number(value.toPrecision(12));
+
+export const milliradians = (angle: number): number => tidy(angle * 1e3);

@@ -1,0 +1,3 @@
+export * from './document.js';
+export * from './nearest.js';
+export * from './path.js';

@@ -1,0 +1,58 @@
+import { groupDigits } from '@cloche/engine';
+import { ink, narrow, secondInk } from './inks.js';
+import { line, text, textWidth } from './marks.js';
+import type { Mark, PaperPoint } from './types.js';
+
+/** Height of dimension text [mm]. Source: 2.5 mm on A1 to A4 (handbook of deliverables 1.4, published). */
+export const dimensionText = 2.5;
+/** Half of the oblique stroke that ends a dimension line [mm]; usual on construction drawings (ISO 129-1, from memory). */
+const stroke = 1.1;
+/** Extension lines pass the dimension line by eight line widths (ISO 129-1, from memory) [mm]. */
+const past = 2;
+
+export interface ChainSpec {
+  /** Values along the chain in metres, ascending; each printed piece is the difference of two. */
+  readonly stops: readonly number[];
+  /** Paper coordinate of a stop along the chain. */
+  readonly along: (stop: number) => number;
+  /** Paper coordinate of the dimension line across the chain. */
+  readonly across: number;
+  /** Paper coordinate at which the extension lines begin. */
+  readonly from: number;
+  readonly upright: boolean;
+}
+
+/**
+ * A chain of dimensions: the numbers are the model's, in whole millimetres.
+ * Source: ISO 129-1:2018 (from memory): text over the line and parallel to it, read from the bottom or from the right.
+ */
+export function dimensionChain(spec: ChainSpec): Mark[] {
+  const place = (along: number, across: number): PaperPoint => (spec.upright ? [across, along] : [along, across]);
+  const stops = spec.stops.map((stop) => ({ stop, at: spec.along(stop) }));
+  if (stops.length < 2) return [];
+  const outward = Math.sign(spec.across - spec.from) || 1;
+  const marks: Mark[] = stops.flatMap(({ at }) => [
+    line(place(at, spec.from + outward), place(at, spec.across + outward * past), narrow),
+    line(place(at - stroke, spec.across + stroke), place(at + stroke, spec.across - stroke), { width: 0.35, colour: ink }),
+  ]);
+  marks.push(line(place(stops[0]!.at, spec.across), place(stops[stops.length - 1]!.at, spec.across), narrow));
+  let raised = false;
+  for (let i = 0; i + 1 < stops.length; i++) {
+    const [a, b] = [stops[i]!, stops[i + 1]!];
+    const words = groupDigits(Math.round(b.stop * 1000) - Math.round(a.stop * 1000));
+    const tight = textWidth(words, dimensionText) + 1 > Math.abs(b.at - a.at);
+    raised = tight && !raised;
+    const off = raised ? dimensionText + 1.8 : 0.9;
+    const middle = (a.at + b.at) / 2;
+    if (raised) marks.push(line(place(middle, spec.across), place(middle, spec.across - off + 0.6), { width: 0.18, colour: secondInk }));
+    const style = { anchor: 'middle', ...(spec.upright ? { turn: Math.PI / 2 } : {}) } as const;
+    marks.push(text(place(middle, spec.across - off), words, dimensionText, style));
+  }
+  return marks;
+}
+
+/** Ascending stops without doubles: closer than half a millimetre is the same place on a drawing in whole millimetres. */
+export function distinctStops(values: readonly number[]): number[] {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted.filter((value, i) => i === 0 || value - sorted[i - 1]! > 0.0005);
+}

@@ -1,0 +1,45 @@
+import { type Bounds, bounds, type Design, type Vec2 } from '@cloche/engine';
+import { drawingSpace, type PaperName } from '../paper.js';
+import { fittingScale } from '../scale.js';
+import type { PaperPoint } from '../types.js';
+
+/** How the room lies on the paper. */
+export interface PlanView {
+  readonly paper: PaperName;
+  /** Denominator of the scale. */
+  readonly scale: number;
+  readonly room: Bounds;
+  /** Room metres to paper millimetres. */
+  readonly to: (p: Vec2) => PaperPoint;
+  /** A length in metres as millimetres on paper. */
+  readonly mm: (metres: number) => number;
+}
+
+/** Room kept free around the outline for the wall, two chains of dimensions and their text [mm on paper]. */
+export const planMargin = { side: 34, top: 26, bottom: 30 } as const;
+
+function onPaper(paper: PaperName, room: Bounds) {
+  const space = drawingSpace(paper);
+  const width = (room.max[0] - room.min[0]) * 1000;
+  const height = (room.max[1] - room.min[1]) * 1000;
+  const free = { width: space.width - 2 * planMargin.side, height: space.height - planMargin.top - planMargin.bottom };
+  return fittingScale(width, height, free.width, free.height);
+}
+
+/** A3 while it holds the room at 1:50 or larger, else A2 when that gives a larger scale. */
+export function planView(design: Design): PlanView {
+  const room = bounds(design.room.outline);
+  const a3 = onPaper('A3', room);
+  const a2 = onPaper('A2', room);
+  const paper: PaperName = a3 <= 50 || a2 >= a3 ? 'A3' : 'A2';
+  const scale = paper === 'A3' ? a3 : a2;
+  const space = drawingSpace(paper);
+  const mm = (metres: number) => (metres * 1000) / scale;
+  const width = mm(room.max[0] - room.min[0]);
+  const height = mm(room.max[1] - room.min[1]);
+  const left = space.left + (space.width - width) / 2;
+  const slack = space.height - planMargin.top - planMargin.bottom - height;
+  const bottom = space.bottom - planMargin.bottom - slack / 2;
+  const to = (p: Vec2): PaperPoint => [left + mm(p[0] - room.min[0]), bottom - mm(p[1] - room.min[1])];
+  return { paper, scale, room, to, mm };
+}

@@ -1,0 +1,220 @@
+import { type Catalogue, type Design, type Item, millimetreText, numberText, type Part, ruleNumber, type SiteRules } from '@cloche/engine';
+import type { Cuts } from './cut-plans.js';
+import { decimalText, linePrice, totalPrice } from './money.js';
+import { leastSpare, type UnitCode, unitCodes } from './tables.js';
+
+/** One line of the parts list. Field names after ISO 7573:2008 and the handbook of deliverables 2.1. */
+export interface PartRow {
+  readonly item: number;
+  readonly group: string;
+  /** Exact quantity of the model. */
+  readonly qty: number;
+  readonly unit: UnitCode;
+  readonly partNumber: string;
+  readonly name: string;
+  readonly technicalData: string;
+  readonly material: string;
+  readonly lengthMm: number | null;
+  readonly widthMm: number | null;
+  readonly thicknessMm: number | null;
+  /** Mass of the whole line [kg], spares not counted. */
+  readonly massKg: number;
+  readonly pieceMark: string;
+  readonly spareQty: number;
+  /** To order, in `unit`, packs and bars rounded up. */
+  readonly orderQty: number | null;
+  readonly packSize: number | null;
+  readonly unitPrice: string | null;
+  readonly currency: string | null;
+  readonly linePrice: string | null;
+  readonly source: string;
+  readonly remarks: string;
+}
+
+export interface PartsList {
+  readonly rows: readonly PartRow[];
+  readonly massKg: number;
+  readonly currency: string | null;
+  /** Sum of the priced lines; null when nothing has a price. */
+  readonly total: string | null;
+  /** Lines without a price: they are missing from the total. */
+  readonly unpriced: number;
+  readonly priceDate: string;
+  readonly priceBasis: string;
+  readonly invented: boolean;
+}
+
+const mm = (metres: number) => Number((metres * 1000).toFixed(1));
+
+/** Parts of one row: equal item, and equal size where the size decides what is bought. */
+function rowKey(part: Part, item: Item | undefined): string {
+  const size = [part.length, part.width, part.thickness].map((v) => (v === undefined ? '' : v.toFixed(4))).join('|');
+  if (item?.kind === 'cloth' || item?.kind === 'sheet' || item?.kind === 'cover') return `${part.item}|${size}`;
+  return part.item;
+}
+
+const soldByMetre = (item: Item): boolean => 'stockLengths' in item;
+
+function technicalData(item: Item): string {
+  if (item.kind === 'profile') return `${item.size.map((s) => mm(s)).join(' × ')} mm, slot ${mm(item.slot?.width ?? 0)} mm`;
+  if (item.kind === 'fan filter unit') return `filter ${item.filterClass}, ${item.size.map((s) => mm(s)).join(' × ')} mm`;
+  if (item.kind === 'cloth') return `${item.purpose}, ${numberText(item.massPerArea)} kg/m²`;
+  if (item.kind === 'interlock part') return item.role;
+  if (item.kind === 'track') return `system ${item.system}`;
+  if (item.kind === 'sign') return item.lit ? 'lit' : 'not lit';
+  return '';
+}
+const materialOf = (item: Item): string => (item.kind === 'profile' ? item.alloy : item.kind === 'sheet' ? item.material : '');
+
+interface Order {
+  readonly qty: number;
+  readonly unit: UnitCode;
+  readonly spare: number;
+  readonly order: number | null;
+  readonly pack: number | null;
+  readonly price: string | null;
+  /** Line price where it is a sum over stock pieces. */
+  readonly line?: string | null;
+  readonly remarks: readonly string[];
+}
+
+const sum = (parts: readonly Part[], of: (part: Part) => number) => parts.reduce((total, part) => total + of(part), 0);
+
+/** Metres cut, ordered as whole bars. */
+function byTheMetre(parts: readonly Part[], item: Item, cuts: Cuts | undefined, currency: string): Order {
+  const qty = sum(parts, (p) => (p.length ?? 0) * p.count);
+  const price = 'price' in item && item.price ? item.price.amount : null;
+  const base = { qty, unit: unitCodes.metre, spare: 0, pack: null, price } as const;
+  if (cuts?.kind !== 'bars') return { ...base, order: null, remarks: ['not cut from bars: length to be agreed'] };
+  if (!cuts.plan.ok) return { ...base, order: null, remarks: cuts.plan.problems.map((p) => p.message) };
+  const { bars } = cuts.plan.value;
+  const counted = new Map<number, number>();
+  for (const bar of bars) counted.set(bar.stock, (counted.get(bar.stock) ?? 0) + 1);
+  const words = [...counted].map(([stock, n]) => `${n} × ${millimetreText(cuts.stock[stock]!.length)}`).join(', ');
+  const order = sum2(bars.map((bar) => bar.length));
+  if (item.kind !== 'track') return { ...base, order, remarks: [`bars: ${words}`] };
+  const lines = [...counted].map(([stock, n]) => {
+    const each = item.stock[stock]?.price;
+    return each ? linePrice(String(n), each.amount, currency) : null;
+  });
+  const line = lines.every((l) => l !== null) ? totalPrice(lines as string[], currency) : null;
+  return { ...base, order, price: null, line, remarks: [`stock pieces: ${words}`] };
+}
+const sum2 = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
+
+function bySize(parts: readonly Part[], item: Item): Order {
+  const first = parts[0]!;
+  const qty = sum(parts, (p) => p.count);
+  if (item.kind === 'cloth') {
+    const stock = item.widths.find((w) => Math.abs(w.width - (first.width ?? 0)) < 5e-4);
+    const remarks = stock ? [] : ['no standard width of the catalogue: ask for a price'];
+    return { qty, unit: unitCodes.piece, spare: 0, order: qty, pack: null, price: stock?.price?.amount ?? null, remarks };
+  }
+  const area = qty * (first.length ?? 0) * (first.width ?? 0);
+  const price = 'price' in item && item.price ? item.price.amount : null;
+  const remarks = [`${qty} pieces; net area, off-cuts not counted`];
+  return { qty: area, unit: unitCodes.squareMetre, spare: 0, order: area, pack: null, price, remarks };
+}
+
+/** Round up once, at ordering. Source: handbook of deliverables 2.2. */
+export const packsFor = (pieces: number, pack: number): number => Math.ceil(pieces / pack - 1e-9);
+
+export const spareFor = (qty: number, share: number): number =>
+  share > 0 && qty > 0 ? Math.max(leastSpare, Math.ceil(qty * share - 1e-9)) : 0;
+
+function byThePiece(parts: readonly Part[], item: Item | undefined, rules: SiteRules): Order {
+  const qty = sum(parts, (p) => p.count);
+  const group = parts[0]!.group;
+  const share =
+    group === 'fasteners'
+      ? ruleNumber(rules, 'parts.fastener-spare')
+      : group === 'runners'
+        ? ruleNumber(rules, 'parts.runner-spare')
+        : 0;
+  const spare = spareFor(qty, share);
+  const pack = item && 'packSize' in item ? item.packSize : null;
+  const order = pack ? packsFor(qty + spare, pack) * pack : qty + spare;
+  const price = item && 'price' in item && item.price ? item.price.amount : null;
+  return { qty, unit: unitCodes.piece, spare, order, pack, price, remarks: [] };
+}
+
+function orderOf(parts: readonly Part[], item: Item | undefined, cuts: Cuts | undefined, rules: SiteRules, currency: string): Order {
+  if (item && (soldByMetre(item) || item.kind === 'track')) return byTheMetre(parts, item, cuts, currency);
+  if (item?.kind === 'cloth' || item?.kind === 'sheet') return bySize(parts, item);
+  return byThePiece(parts, item, rules);
+}
+
+const distinct = (words: readonly string[]): string[] => [...new Set(words)].sort();
+
+function row(parts: readonly Part[], catalogue: Catalogue, rules: SiteRules, cuts: Cuts | undefined): Omit<PartRow, 'item'> {
+  const first = parts[0]!;
+  const item = catalogue.byId.get(first.item);
+  const currency = catalogue.currency;
+  const order = orderOf(parts, item, cuts, rules, currency ?? 'XXX');
+  const sized = item?.kind === 'cloth' || item?.kind === 'sheet' || item?.kind === 'cover';
+  const priced = order.price !== null && order.order !== null && currency !== null;
+  const line = order.line ?? (priced ? linePrice(decimalText(order.order!, 4), order.price!, currency!) : null);
+  const missing = item ? [] : ['not in the catalogue'];
+  return {
+    group: first.group,
+    qty: order.qty,
+    unit: order.unit,
+    partNumber: item?.partNumber ?? first.item,
+    name: item?.name ?? first.item,
+    technicalData: item ? technicalData(item) : '',
+    material: item ? materialOf(item) : '',
+    lengthMm: sized && first.length !== undefined ? mm(first.length) : null,
+    widthMm: sized && first.width !== undefined ? mm(first.width) : null,
+    thicknessMm: sized && first.thickness !== undefined ? mm(first.thickness) : null,
+    massKg: sum(parts, (p) => p.mass),
+    pieceMark: distinct(parts.flatMap((p) => p.mark ?? [])).join(' '),
+    spareQty: order.spare,
+    orderQty: order.order,
+    packSize: order.pack,
+    unitPrice: order.price,
+    currency: line === null ? null : currency,
+    linePrice: line,
+    source: distinct(parts.map((p) => p.placed.rule)).join(' '),
+    remarks: [...missing, ...order.remarks, ...(line === null ? ['no price'] : [])].join('; '),
+  };
+}
+
+const groupOrder: readonly string[] = [
+  'profiles', 'joints', 'feet', 'fasteners', 'strips', 'panels', 'fan filter units', 'lights', 'track', 'track supports', 'runners',
+  'curtains', 'covers', 'signs', 'sensors', 'interlocks',
+]; // biome-ignore format: one list
+
+/** Everything to buy: one line an item (and size, where the size is bought), by group, then name, then size. */
+export function partsList(design: Design, catalogue: Catalogue, rules: SiteRules, cuts: readonly Cuts[]): PartsList {
+  const groups = new Map<string, Part[]>();
+  for (const part of design.parts) {
+    const key = rowKey(part, catalogue.byId.get(part.item));
+    groups.set(key, [...(groups.get(key) ?? []), part]);
+  }
+  const cutsOf = new Map(cuts.map((c) => [c.item.id, c]));
+  const rows = [...groups]
+    .map(([key, parts]) => ({ key, row: row(parts, catalogue, rules, cutsOf.get(parts[0]!.item)) }))
+    .sort(
+      (a, b) =>
+        groupOrder.indexOf(a.row.group) - groupOrder.indexOf(b.row.group) ||
+        compareText(a.row.name, b.row.name) ||
+        (b.row.lengthMm ?? 0) - (a.row.lengthMm ?? 0) ||
+        compareText(a.key, b.key),
+    )
+    .map(({ row: found }, i): PartRow => ({ item: i + 1, ...found }));
+  const lines = rows.flatMap((r) => r.linePrice ?? []);
+  const { currency } = catalogue;
+  return {
+    rows,
+    massKg: rows.reduce((total, r) => total + r.massKg, 0),
+    currency,
+    total: currency !== null && lines.length > 0 ? totalPrice(lines, currency) : null,
+    unpriced: rows.length - lines.length,
+    priceDate: catalogue.priceDate,
+    priceBasis: catalogue.priceBasis,
+    invented: catalogue.invented,
+  };
+}
+
+/** By code unit: the same on every machine and in every locale. */
+export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -1,0 +1,29 @@
+import { TitleBlock } from './block/title-block.js';
+import { Leader } from './notes/leader.js';
+import { Notes } from './notes/notes.js';
+import { MiddleSheet } from './sheet/middle-sheet.js';
+import { useKeys, useLeaveWarning } from './state/keys.js';
+import { SheetIndex } from './steps/sheet-index.js';
+import { StepLeaf } from './steps/step-leaf.js';
+import { texts } from './texts.js';
+
+/** The whole screen: one sheet of drawing paper with its index, its margin notes and its title block. */
+export function App() {
+  useKeys();
+  useLeaveWarning();
+  return (
+    <div className="paper">
+      <a className="skip" href="#middle">
+        {texts.skip}
+      </a>
+      <div className="left">
+        <SheetIndex />
+        <StepLeaf />
+      </div>
+      <MiddleSheet />
+      <Notes />
+      <TitleBlock />
+      <Leader />
+    </div>
+  );
+}

@@ -1,0 +1,76 @@
+import { verdictOrder } from '@cloche/engine';
+import { VerdictMark } from '../notes/verdict-mark.js';
+import { scaleNumber } from '../plan/view.js';
+import { usePlanView } from '../plan/view-store.js';
+import { useWorkbench } from '../state/store.js';
+import { texts } from '../texts.js';
+import { FileCell } from './file-cell.js';
+
+/** What the sheet knows about itself, along its lower edge. */
+export function TitleBlock() {
+  const design = useWorkbench((s) => s.computed?.design);
+  return (
+    <footer className="title-block" aria-label={texts.block.label}>
+      <div className="cell project">
+        <span className="caption">{design?.project.invented ? `${texts.block.project}, ${texts.block.invented}` : texts.block.project}</span>
+        <h1>{design?.project.name ?? texts.name}</h1>
+      </div>
+      <Cell caption={texts.block.rules}>{design?.rules.title ?? '–'}</Cell>
+      <Cell caption={texts.block.units}>{design ? texts.block[design.project.units] : '–'}</Cell>
+      <ScaleCell />
+      <RevisionCell />
+      <VerdictCell />
+      <FileCell />
+    </footer>
+  );
+}
+
+function Cell({ caption, children }: { readonly caption: string; readonly children: React.ReactNode }) {
+  return (
+    <div className="cell">
+      <span className="caption">{caption}</span>
+      <span className="value">{children}</span>
+    </div>
+  );
+}
+
+function ScaleCell() {
+  const view = usePlanView((s) => s.view);
+  const inPlan = useWorkbench((s) => s.view === 'plan');
+  return <Cell caption={texts.block.scale}>{view && inPlan ? `1:${scaleNumber(view)}` : '–'}</Cell>;
+}
+
+/** First letters of the hash name a state well enough to be told apart by eye. */
+const shortHash = (revision: string): string => revision.replace(/^sha256:/, '').slice(0, 10);
+
+function RevisionCell() {
+  const revision = useWorkbench((s) => s.computed?.revision);
+  const state = useWorkbench((s) => (s.problems.length > 0 ? texts.block.stale : s.busy ? texts.block.computing : ''));
+  return (
+    <div className="cell revision">
+      <span className="caption">
+        {texts.block.revision} <span className="busy">{state}</span>
+      </span>
+      <span className="value" data-revision={revision ?? ''}>
+        {revision ? shortHash(revision) : '–'}
+      </span>
+    </div>
+  );
+}
+
+function VerdictCell() {
+  const findings = useWorkbench((s) => s.computed?.findings);
+  return (
+    <div className="cell verdicts" aria-live="polite">
+      <span className="caption">{texts.block.verdicts}</span>
+      <span className="value">
+        {verdictOrder.map((verdict) => (
+          <span key={verdict} className="tally-item">
+            <VerdictMark verdict={verdict} />
+            {findings?.filter((f) => f.verdict === verdict).length ?? '–'}
+          </span>
+        ))}
+      </span>
+    </div>
+  );
+}

@@ -1,0 +1,57 @@
+import { type Document, isScalar, LineCounter, parseDocument } from 'yaml';
+import type { Path } from './path.js';
+
+export type Written = string | number | boolean;
+
+const parsed = (text: string): Document => parseDocument(text, { keepSourceTokens: true });
+
+/** The brief as plain data, quantities still as text; null while the text is no document at all. */
+export function briefData(text: string): unknown {
+  const document = parsed(text);
+  return document.errors.length > 0 ? null : document.toJS();
+}
+
+/** A word that stands without quotes both in a list in brackets and on a line by itself, and reads back as text. */
+const plain = /^[A-Za-z0-9.\u00b5\u00b0+][\w .+\u00b5\u00b0/-]*$/;
+const readsAsOther = /^(?:[-+.\d][\d_.,eE+x-]*|true|false|null|yes|no|on|off|~)$/i;
+
+const written = (value: Written): string => {
+  if (typeof value !== 'string') return String(value);
+  const trimmed = value.trim();
+  return trimmed === value && plain.test(value) && !readsAsOther.test(value) ? value : JSON.stringify(value);
+};
+
+/**
+ * The text with the value at a path replaced. Where a plain value stands, only its own letters change, so that comments and
+ * layout stay as the writer left them.
+ */
+export function withValue(text: string, path: Path, value: Written | undefined): string {
+  const document = parsed(text);
+  if (document.errors.length > 0) return text;
+  const node = document.getIn(path, true);
+  if (value !== undefined && isScalar(node) && node.range && !isBlock(node.type))
+    return text.slice(0, node.range[0]) + written(value) + text.slice(node.range[1]);
+  if (value === undefined) {
+    if (!document.hasIn(path)) return text;
+    document.deleteIn(path);
+  } else document.setIn(path, value);
+  return document.toString({ lineWidth: 0 });
+}
+
+const isBlock = (type: string | undefined): boolean => type === 'BLOCK_LITERAL' || type === 'BLOCK_FOLDED';
+
+/** The text with an entry added at the end of the list at a path; the list is made where there is none. */
+export function withEntry(text: string, path: Path, entry: unknown): string {
+  const document = parsed(text);
+  if (document.errors.length > 0) return text;
+  if (document.hasIn(path)) document.addIn(path, document.createNode(entry));
+  else document.setIn(path, document.createNode([entry]));
+  return document.toString({ lineWidth: 0 });
+}
+
+/** Where a line and column (counted from 1) stand in the text, counted from 0. */
+export function offsetOf(text: string, line: number, column: number): number {
+  const counter = new LineCounter();
+  parseDocument(text, { lineCounter: counter });
+  return (counter.lineStarts[line - 1] ?? text.length) + column - 1;
+}

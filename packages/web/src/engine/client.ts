@@ -1,0 +1,33 @@
+import { wrap } from 'comlink';
+import type { Answer, Engine, TextFile } from './contract.js';
+
+export interface EngineClient {
+  readonly prepare: (catalogueFiles: readonly TextFile[], ruleTexts: Readonly<Record<string, string>>) => Promise<void>;
+  /** Computes a brief. Only the newest brief waits: one that was overtaken while the worker was busy is never answered. */
+  readonly compute: (briefText: string, answered: (answer: Answer) => void) => void;
+}
+
+/** The engine in its worker. */
+export function engineClient(): EngineClient {
+  const remote = wrap<Engine>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }));
+  let busy = false;
+  let waiting: readonly [string, (answer: Answer) => void] | undefined;
+  const run = async (text: string, answered: (answer: Answer) => void): Promise<void> => {
+    busy = true;
+    try {
+      answered(await remote.compute(text));
+    } finally {
+      busy = false;
+      const next = waiting;
+      waiting = undefined;
+      if (next) void run(...next);
+    }
+  };
+  return {
+    prepare: (catalogueFiles, ruleTexts) => remote.prepare(catalogueFiles, ruleTexts),
+    compute: (text, answered) => {
+      if (busy) waiting = [text, answered];
+      else void run(text, answered);
+    },
+  };
+}

@@ -1,0 +1,52 @@
+import type { Design, Finding, Problem } from '@cloche/engine';
+
+export type {
+  Barrier,
+  Calculation,
+  CalculationStep,
+  Design,
+  DesignDevice,
+  DesignDoor,
+  DesignEnclosure,
+  DesignLaser,
+  DesignRun,
+  DesignTable,
+  Dimension,
+  Finding,
+  Part,
+  Problem,
+  Question,
+  Ring,
+  Shape,
+  Solid,
+  Source,
+  Vec2,
+  Vec3,
+  Verdict,
+} from '@cloche/engine';
+
+/** A file of the catalogue or a brief as the server sends it. */
+export interface TextFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** What the sheet shows of one computed state. */
+export interface Computed {
+  readonly design: Design;
+  readonly findings: readonly Finding[];
+  /** Content hash that names the state. */
+  readonly revision: string;
+  /** Names of the catalogue items in use. */
+  readonly itemNames: Readonly<Record<string, string>>;
+}
+
+export type Answer =
+  | { readonly ok: true; readonly value: Computed }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** What the worker does for the page. */
+export interface Engine {
+  prepare(catalogueFiles: readonly TextFile[], ruleTexts: Readonly<Record<string, string>>): void;
+  compute(briefText: string): Answer;
+}

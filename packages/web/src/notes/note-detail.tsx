@@ -1,0 +1,59 @@
+import { numberText, sourceText } from '@cloche/engine';
+import type { Finding } from '../engine/contract.js';
+import { texts } from '../texts.js';
+import { CalculationSheet } from './calculation-sheet.js';
+
+/** All that stands behind a finding: what was found, the calculation, rule, source, cautions and who decides. */
+export function NoteDetail({ id, finding }: { readonly id: string; readonly finding: Finding }) {
+  const cautions = [...new Set([...finding.cautions, ...(finding.calculation?.cautions ?? [])])];
+  return (
+    <div className="note-detail" id={id}>
+      <p>{finding.message}</p>
+      {finding.demand !== null && finding.capacity !== null && (
+        <dl className="pair">
+          <dt>{texts.notes.demand}</dt>
+          <dd>
+            {numberText(finding.demand)} <span className="unit">{finding.unit}</span>
+          </dd>
+          <dt>{texts.notes.capacity}</dt>
+          <dd>
+            {numberText(finding.capacity)} <span className="unit">{finding.unit}</span>
+          </dd>
+        </dl>
+      )}
+      {finding.calculation ? (
+        <CalculationSheet calculation={finding.calculation} />
+      ) : (
+        <p className="second">{texts.notes.noCalculation}</p>
+      )}
+      {cautions.length > 0 && (
+        <div className="cautions">
+          <h4>{texts.notes.cautions}</h4>
+          {cautions.map((caution) => (
+            <p key={caution}>{caution}</p>
+          ))}
+        </div>
+      )}
+      <dl className="lines">
+        {finding.rule && (
+          <>
+            <dt>{texts.notes.rule}</dt>
+            <dd>
+              {finding.rule.text}
+              {finding.rule.overriddenBecause && `, ${texts.notes.overridden} ${finding.rule.overriddenBecause}`}
+            </dd>
+          </>
+        )}
+        <dt>{texts.notes.source}</dt>
+        <dd>{sourceText(finding.source)}</dd>
+        {finding.asks.length > 0 && (
+          <>
+            <dt>{texts.notes.asks}</dt>
+            <dd>{finding.asks.join(', ')}</dd>
+          </>
+        )}
+      </dl>
+      <p className="second">{texts.notes.decides(finding.decider)}</p>
+    </div>
+  );
+}

@@ -1,0 +1,55 @@
+import { utilisationText } from '@cloche/engine';
+import { useId, useRef } from 'react';
+import type { Finding } from '../engine/contract.js';
+import { focusFinding, openFinding, useWorkbench } from '../state/store.js';
+import { texts } from '../texts.js';
+import { NoteDetail } from './note-detail.js';
+import { VerdictMark } from './verdict-mark.js';
+
+/** One finding in the margin: opens to its calculation, and points at its place. */
+export function Note({ finding }: { readonly finding: Finding }) {
+  const open = useWorkbench((s) => s.openFinding === finding.id);
+  const focused = useWorkbench((s) => s.focusedFinding === finding.id);
+  const id = useId();
+  const row = useRef<HTMLLIElement>(null);
+  return (
+    <li
+      ref={row}
+      className={`note${open ? ' open' : ''}${focused ? ' focused' : ''}`}
+      data-finding={finding.id}
+      onPointerEnter={() => focusFinding(finding.id)}
+      onPointerLeave={() => focusFinding(null)}
+      onFocus={() => focusFinding(finding.id)}
+      onBlur={() => focusFinding(null)}
+    >
+      <button type="button" aria-expanded={open} aria-controls={id} onClick={() => openFinding(open ? null : finding.id)}>
+        <VerdictMark verdict={finding.verdict} />
+        <span className="requirement">
+          {finding.requirement}
+          <span className="subject">{finding.subject}</span>
+        </span>
+        {finding.utilisation !== null && <Utilisation value={finding.utilisation} />}
+      </button>
+      {open && <NoteDetail id={id} finding={finding} />}
+    </li>
+  );
+}
+
+/** Widest utilisation that the bar shows; above it the number alone speaks. */
+const barEnd = 1.5;
+
+/** Demand over capacity as a number and a thin bar with its mark at 1. */
+function Utilisation({ value }: { readonly value: number }) {
+  const x = (u: number) => (Math.min(u, barEnd) / barEnd) * 46;
+  return (
+    <span className="utilisation">
+      <span className="visually-hidden">{texts.notes.utilisation} </span>
+      <span className="number">{utilisationText(value)}</span>
+      <svg width="46" height="9" aria-hidden="true">
+        <path className="rail" d="M0 4.5H46" />
+        <path className="used" d={`M0 4.5H${x(value)}`} />
+        <path className="limit" d={`M${x(1)} 0V9`} />
+      </svg>
+    </span>
+  );
+}

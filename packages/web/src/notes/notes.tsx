@@ -1,0 +1,44 @@
+import { verdictOrder } from '@cloche/engine';
+import { useMemo } from 'react';
+import type { Finding, Verdict } from '../engine/contract.js';
+import { useWorkbench } from '../state/store.js';
+import { texts } from '../texts.js';
+import { Note } from './note.js';
+import { Problems } from './problems.js';
+import { Questions } from './questions.js';
+import { VerdictMark } from './verdict-mark.js';
+
+/** The margin of the sheet: problems, findings by verdict, and what is still to be told. */
+export function Notes() {
+  const computed = useWorkbench((s) => s.computed);
+  const groups = useMemo(() => groupsOf(computed?.findings ?? []), [computed]);
+  return (
+    <aside className="notes" aria-label={texts.notes.title}>
+      <Problems />
+      {groups.map(([verdict, findings]) => (
+        <section key={verdict} className="note-group">
+          <h2>
+            <VerdictMark verdict={verdict} word />
+            <span className="count">{findings.length}</span>
+          </h2>
+          <ul>
+            {findings.map((finding) => (
+              <Note key={finding.id} finding={finding} />
+            ))}
+          </ul>
+        </section>
+      ))}
+      {computed && <Questions questions={computed.design.questions} />}
+    </aside>
+  );
+}
+
+/** What needs a person first; within a verdict the most used up first. */
+function groupsOf(findings: readonly Finding[]): readonly (readonly [Verdict, readonly Finding[]])[] {
+  return verdictOrder
+    .map((verdict) => [verdict, sorted(findings.filter((f) => f.verdict === verdict))] as const)
+    .filter(([, list]) => list.length > 0);
+}
+
+const sorted = (findings: readonly Finding[]): readonly Finding[] =>
+  [...findings].sort((a, b) => (b.utilisation ?? 0) - (a.utilisation ?? 0) || (a.id < b.id ? -1 : 1));

@@ -1,0 +1,41 @@
+import { offsetOf } from '../brief/document.js';
+import { showInText, useWorkbench } from '../state/store.js';
+import { showPath } from '../state/show-path.js';
+import { texts } from '../texts.js';
+
+/** Why the brief cannot be used as it stands; each leads to its place in the text. */
+export function Problems() {
+  const problems = useWorkbench((s) => s.problems);
+  const text = useWorkbench((s) => s.text);
+  const trouble = useWorkbench((s) => s.trouble);
+  return (
+    <div role="status" aria-live="polite">
+      {trouble && <p className="trouble">{trouble}</p>}
+      {problems.length > 0 && (
+        <section className="note-group problems">
+          <h2>
+            <span className="word">{texts.problems.title}</span>
+            <span className="count">{problems.length}</span>
+          </h2>
+          <ul>
+            {problems.map((problem) => (
+              <li key={`${problem.code} ${problem.path.join('/')} ${problem.message}`} className="question">
+                <p>{problem.message}</p>
+                <p className="second">{problem.hint}</p>
+                <button
+                  type="button"
+                  className="quiet"
+                  onClick={() =>
+                    problem.place ? showInText(offsetOf(text, problem.place.line, problem.place.column)) : showPath(problem.path)
+                  }
+                >
+                  {texts.problems.goTo} {problem.place ? texts.problems.at(problem.place.line, problem.place.column) : problem.path.join(' ')}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,36 @@
+import type { Computed, Design, Finding, Vec2 } from '../engine/contract.js';
+
+const middleOf = (points: readonly Vec2[]): Vec2 | undefined => {
+  if (points.length === 0) return undefined;
+  const xs = points.map((p) => p[0]);
+  const ys = points.map((p) => p[1]);
+  return [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...ys) + Math.max(...ys)) / 2];
+};
+
+/** Points of the plan that a thing covers; empty for what is not drawn. */
+export function extentOf(design: Design, id: string): readonly Vec2[] {
+  const { room } = design;
+  const ring = [...design.tables, ...design.equipment, ...design.enclosures, ...room.columns, ...room.beams, ...room.obstructions].find(
+    (t) => t.id === id,
+  );
+  if (ring) return ring.outline;
+  const opening = [...room.doors, ...room.windows, ...room.boards, ...design.barriers].find((t) => t.id === id);
+  if (opening) return [opening.from, opening.to];
+  const run = design.runs.find((t) => t.id === id);
+  if (run) return run.line;
+  const laser = design.lasers.find((t) => t.id === id);
+  if (laser) return laser.path.map(([x, y]) => [x, y] as const);
+  const device = design.devices.find((t) => t.id === id);
+  if (device) return [[device.at[0], device.at[1]]];
+  const point = [...room.sprinklers, ...room.detectors, ...room.exitSigns, ...room.airTerminals, ...room.luminaires].find(
+    (t) => t.id === id,
+  );
+  return point ? [point.at] : [];
+}
+
+/** Where a finding points in the plan: its own place, else the middle of its subject. */
+export function placeOfFinding(computed: Computed, finding: Finding): Vec2 | undefined {
+  return finding.at ?? middleOf(extentOf(computed.design, finding.subject));
+}
+
+export { middleOf };

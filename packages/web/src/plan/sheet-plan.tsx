@@ -1,0 +1,200 @@
+import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
+import type { Design } from '../engine/contract.js';
+import { select, useWorkbench } from '../state/store.js';
+import { texts } from '../texts.js';
+import { BeamLayer } from './beam-layer.js';
+import { PlaceDimensions, RoomDimensions } from './dimensions.js';
+import { FindingMarks } from './finding-marks.js';
+import { Labels } from './labels.js';
+import { PartsLayer } from './parts-layer.js';
+import { PointedLayer } from './pointed-layer.js';
+import { RoomLayer } from './room-layer.js';
+import { TableLayer } from './table-layer.js';
+import { ThingCard } from './thing-card.js';
+import { fitted, moved, type PlanView, type Size, scaled } from './view.js';
+import { setPlanView, usePlanView } from './view-store.js';
+import { wallThickness } from './wall-band.js';
+
+/** Room for dimensions and names round the plan, pixels. */
+const margin = 64;
+
+const wholeRoom = (design: Design, size: Size): PlanView => {
+  const xs = design.room.outline.map((p) => p[0]);
+  const ys = design.room.outline.map((p) => p[1]);
+  return fitted(
+    {
+      min: [Math.min(...xs) - wallThickness, Math.min(...ys) - wallThickness],
+      max: [Math.max(...xs) + wallThickness, Math.max(...ys) + wallThickness],
+    },
+    size,
+    margin,
+  );
+};
+
+/** The plan: drawn from the design, to be touched, moved and scaled. */
+export function SheetPlan({ design }: { readonly design: Design }) {
+  const { view, size } = usePlanView();
+  const frame = useRef<HTMLDivElement>(null);
+  useSize(frame);
+  useFirstFit(design);
+  useWheel(frame);
+  const pan = usePan();
+  const selected = useWorkbench((s) => s.selected);
+  const table = design.tables.find((t) => t.id === selected);
+  return (
+    <div className="plan" ref={frame}>
+      {view && (
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the plan is moved and scaled by keys
+        <svg width={size.width} height={size.height} tabIndex={0} role="group" aria-label={texts.plan.label} onKeyDown={(e) => planKey(e, design)} {...pan}>
+          <title>{texts.views.plan}</title>
+          <desc>
+            {texts.plan.summary(design.tables.length, design.enclosures.length, design.runs.length, design.lasers.length)}
+          </desc>
+          <Hatch />
+          <g transform={matrix(view, size)}>
+            <RoomLayer room={design.room} />
+            <TableLayer design={design} />
+            <PartsLayer design={design} />
+            <BeamLayer design={design} />
+            <PointedLayer />
+          </g>
+          <RoomDimensions design={design} view={view} size={size} />
+          <Labels design={design} view={view} size={size} />
+          {table && <PlaceDimensions at={table.centre} view={view} size={size} />}
+          <FindingMarks view={view} size={size} />
+          <North x={size.width - 30} y={38} />
+        </svg>
+      )}
+      <PlanButtons design={design} />
+      <ThingCard design={design} />
+    </div>
+  );
+}
+
+const matrix = (view: PlanView, size: Size): string =>
+  `matrix(${view.scale} 0 0 ${-view.scale} ${size.width / 2 - view.middle[0] * view.scale} ${size.height / 2 + view.middle[1] * view.scale})`;
+
+function Hatch() {
+  return (
+    <defs>
+      <pattern id="hatch" width="0.07" height="0.07" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <path d="M0 0V0.07" className="hatch" />
+      </pattern>
+    </defs>
+  );
+}
+
+function North({ x, y }: { readonly x: number; readonly y: number }) {
+  return (
+    <g className="north" transform={`translate(${x} ${y})`} aria-hidden="true">
+      <path d="M0 -22V14M-6 -9L0 -22L6 -9" />
+      <text y="28" textAnchor="middle">
+        {texts.plan.north}
+      </text>
+    </g>
+  );
+}
+
+function PlanButtons({ design }: { readonly design: Design }) {
+  return (
+    <div className="plan-buttons">
+      <button type="button" onClick={() => byFactor(1.25)} aria-label={texts.plan.closer} title={texts.plan.closer}>
+        +
+      </button>
+      <button type="button" onClick={() => byFactor(0.8)} aria-label={texts.plan.farther} title={texts.plan.farther}>
+        −
+      </button>
+      <button type="button" onClick={() => setPlanView(wholeRoom(design, usePlanView.getState().size))}>
+        {texts.plan.fit}
+      </button>
+    </div>
+  );
+}
+
+function byFactor(factor: number): void {
+  const { view, size } = usePlanView.getState();
+  if (view) setPlanView(scaled(view, size, [size.width / 2, size.height / 2], factor));
+}
+
+const keyPan: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [60, 0],
+  ArrowRight: [-60, 0],
+  ArrowUp: [0, 60],
+  ArrowDown: [0, -60],
+};
+
+function planKey(event: KeyboardEvent, design: Design): void {
+  const { view, size } = usePlanView.getState();
+  const by = keyPan[event.key];
+  if (!view || event.ctrlKey || event.metaKey) return;
+  if (by) setPlanView(moved(view, ...by));
+  else if (event.key === '+' || event.key === '=') byFactor(1.25);
+  else if (event.key === '-') byFactor(0.8);
+  else if (event.key === '0') setPlanView(wholeRoom(design, size));
+  else if (event.key === 'Escape') select(null);
+  else return;
+  event.preventDefault();
+}
+
+function useSize(frame: React.RefObject<HTMLDivElement | null>): void {
+  useEffect(() => {
+    const element = frame.current;
+    if (!element) return;
+    const measure = () => usePlanView.setState({ size: { width: element.clientWidth, height: element.clientHeight } });
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    measure();
+    return () => observer.disconnect();
+  }, [frame]);
+}
+
+/** Fits a room that was not shown before, and again when the sheet itself changes its size. */
+function useFirstFit(design: Design): void {
+  const size = usePlanView((s) => s.size);
+  const room = `${design.room.name} ${design.room.outline.length}`;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a room that only changes its numbers keeps its view
+  useEffect(() => {
+    if (size.width > 0) setPlanView(wholeRoom(design, size));
+  }, [room, size.width, size.height]);
+}
+
+/** React listens to the wheel passively; scaling must keep the page from scrolling. */
+function useWheel(frame: React.RefObject<HTMLDivElement | null>): void {
+  useEffect(() => {
+    const element = frame.current;
+    const onWheel = (event: WheelEvent) => {
+      const { view, size } = usePlanView.getState();
+      if (!view || !element || (event.target as Element).closest('.thing-card')) return;
+      event.preventDefault();
+      const box = element.getBoundingClientRect();
+      const at = [event.clientX - box.left, event.clientY - box.top] as const;
+      setPlanView(scaled(view, size, at, Math.exp(-event.deltaY * 0.0015)));
+    };
+    element?.addEventListener('wheel', onWheel, { passive: false });
+    return () => element?.removeEventListener('wheel', onWheel);
+  }, [frame]);
+}
+
+function usePan() {
+  const last = useRef<readonly [number, number] | null>(null);
+  const travelled = useRef(0);
+  return {
+    onPointerDown(event: PointerEvent<SVGSVGElement>) {
+      event.currentTarget.setPointerCapture(event.pointerId);
+      last.current = [event.clientX, event.clientY];
+      travelled.current = 0;
+    },
+    onPointerMove(event: PointerEvent<SVGSVGElement>) {
+      const { view } = usePlanView.getState();
+      if (!last.current || !view) return;
+      const [dx, dy] = [event.clientX - last.current[0], event.clientY - last.current[1]];
+      travelled.current += Math.hypot(dx, dy);
+      last.current = [event.clientX, event.clientY];
+      setPlanView(moved(view, dx, dy));
+    },
+    onPointerUp() {
+      if (last.current && travelled.current < 4) select(null);
+      last.current = null;
+    },
+  };
+}

@@ -1,0 +1,60 @@
+import { useLayoutEffect, useRef, useState } from 'react';
+import { FieldRow } from '../brief/field-row.js';
+import { fieldsAt } from '../brief/fields.js';
+import { pathOfThing } from '../brief/find.js';
+import type { Design } from '../engine/contract.js';
+import { removeEntry, select, useWorkbench } from '../state/store.js';
+import { texts } from '../texts.js';
+import { extentOf } from './places.js';
+import { toScreen } from './view.js';
+import { usePlanView } from './view-store.js';
+
+/** Gap between a thing and its numbers, and to the edge of the sheet, pixels. */
+const gap = 14;
+
+/** The numbers of the thing in hand, beside it. */
+export function ThingCard({ design }: { readonly design: Design }) {
+  const selected = useWorkbench((s) => s.selected);
+  const data = useWorkbench((s) => s.data);
+  const path = selected ? pathOfThing(data, selected) : undefined;
+  const { ref, style } = usePlaceBeside(design, selected);
+  if (!selected || !path) return null;
+  return (
+    <section className="thing-card" ref={ref} style={style} aria-label={`${texts.thing.numbers} ${selected}`}>
+      <header>
+        <h3>{selected}</h3>
+        <button type="button" className="quiet" onClick={() => removeEntry(path)}>
+          {texts.thing.remove}
+        </button>
+        <button type="button" className="quiet" onClick={() => select(null)}>
+          {texts.thing.close}
+        </button>
+      </header>
+      <div className="fields">
+        {fieldsAt(path).map((field) => (
+          <FieldRow key={`${path.join('/')}/${field.path.join('/')}`} base={path} field={field} />
+        ))}
+      </div>
+    </section>
+  );
+}
+
+/** Right of the thing where there is room, else left of it; always whole on the sheet. */
+function usePlaceBeside(design: Design, id: string | null) {
+  const { view, size } = usePlanView();
+  const ref = useRef<HTMLElement>(null);
+  const [card, setCard] = useState({ width: 260, height: 240 });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another thing has other numbers, and another size
+  useLayoutEffect(() => {
+    const element = ref.current;
+    if (element) setCard({ width: element.offsetWidth, height: element.offsetHeight });
+  }, [id, size.height]);
+  const points = id && view ? extentOf(design, id).map((p) => toScreen(view, size, p)) : [];
+  if (points.length === 0) return { ref, style: { right: gap, top: gap + 60 } };
+  const xs = points.map((p) => p[0]);
+  const right = Math.max(...xs) + gap;
+  const left = right + card.width < size.width - gap ? right : Math.min(...xs) - gap - card.width;
+  const top = Math.min(...points.map((p) => p[1]));
+  const inside = (value: number, most: number) => Math.max(gap, Math.min(value, most - gap));
+  return { ref, style: { left: inside(left, size.width - card.width), top: inside(top, size.height - card.height) } };
+}

@@ -1,0 +1,47 @@
+import { lazy, Suspense } from 'react';
+import { SheetPlan } from '../plan/sheet-plan.js';
+import { show, useWorkbench, type View } from '../state/store.js';
+import { texts } from '../texts.js';
+import { BriefText } from './brief-text.js';
+import { PrintedPlan } from './printed-plan.js';
+
+/** The library that draws in space is large and only fetched when it is asked for. */
+const SpaceView = lazy(() => import('../solid/space-view.js'));
+
+const views: readonly View[] = ['plan', 'space', 'text', 'sheet'];
+
+/** The sheet itself: plan, space, text or printed plan of the same thing. */
+export function MiddleSheet() {
+  const view = useWorkbench((s) => s.view);
+  const heldBack = useWorkbench((s) => s.problems.length > 0 && s.computed !== null);
+  return (
+    <main className="middle" id="middle" tabIndex={-1}>
+      <fieldset className="views">
+        <legend className="visually-hidden">{texts.views.label}</legend>
+        {views.map((name) => (
+          <button key={name} type="button" aria-pressed={view === name} onClick={() => show(name)}>
+            {texts.views[name]}
+          </button>
+        ))}
+      </fieldset>
+      {heldBack && view !== 'text' && <p className="held-back">{texts.plan.heldBack}</p>}
+      <div className="drawing">
+        <Shown view={view} />
+      </div>
+    </main>
+  );
+}
+
+function Shown({ view }: { readonly view: View }) {
+  const design = useWorkbench((s) => s.computed?.design);
+  const refused = useWorkbench((s) => s.problems.length > 0);
+  if (view === 'text') return <BriefText />;
+  if (!design) return <p className="waiting">{refused ? texts.plan.nothing : texts.plan.waiting}</p>;
+  if (view === 'sheet') return <PrintedPlan />;
+  if (view === 'plan') return <SheetPlan design={design} />;
+  return (
+    <Suspense fallback={<p className="waiting">{texts.space.waiting}</p>}>
+      <SpaceView design={design} />
+    </Suspense>
+  );
+}

@@ -1,0 +1,146 @@
+import { create } from 'zustand';
+import { briefData, type Written, withEntry, withValue } from '../brief/document.js';
+import { type Path, pathKey } from '../brief/path.js';
+import { engineClient } from '../engine/client.js';
+import type { Answer, Computed, Problem, TextFile } from '../engine/contract.js';
+import { edited, emptyHistory, type History, redone, undone } from './history.js';
+import { type Example, fetchExamples, fetchOpened, fetchTexts } from './server.js';
+
+export const stepNames = ['survey', 'needs', 'layout', 'checks', 'parts', 'sheets', 'proving', 'changes'] as const;
+export type StepName = (typeof stepNames)[number];
+export type View = 'plan' | 'space' | 'text' | 'sheet';
+
+export interface Workbench {
+  readonly text: string;
+  /** The brief as data, quantities as text; of the last text that was a document. */
+  readonly data: unknown;
+  readonly fileName: string;
+  readonly savedText: string;
+  readonly history: History;
+  readonly examples: readonly Example[];
+  /** The last state that could be computed. */
+  readonly computed: Computed | null;
+  readonly problems: readonly Problem[];
+  readonly busy: boolean;
+  readonly trouble: string | null;
+  readonly step: StepName;
+  readonly view: View;
+  /** The thing in hand. */
+  readonly selected: string | null;
+  /** Parts pointed at from the list. */
+  readonly pointedParts: ReadonlySet<string>;
+  readonly openFinding: string | null;
+  /** Finding under the pointer or the keyboard. */
+  readonly focusedFinding: string | null;
+  /** Where the text pane should put its caret, counted from 0. */
+  readonly caret: number | null;
+}
+
+export const useWorkbench = create<Workbench>(() => ({
+  text: '',
+  data: null,
+  fileName: 'brief.yaml',
+  savedText: '',
+  history: emptyHistory,
+  examples: [],
+  computed: null,
+  problems: [],
+  busy: true,
+  trouble: null,
+  step: 'survey',
+  view: 'plan',
+  selected: null,
+  pointedParts: new Set<string>(),
+  openFinding: null,
+  focusedFinding: null,
+  caret: null,
+}));
+
+const set = useWorkbench.setState;
+const get = useWorkbench.getState;
+const engine = engineClient();
+
+/** Fetches what the page computes from and opens the brief that the server was started with. */
+export async function begin(): Promise<void> {
+  try {
+    const [texts, examples, opened] = await Promise.all([fetchTexts(), fetchExamples(), fetchOpened()]);
+    await engine.prepare(texts.catalogue, texts.rules);
+    set({ examples });
+    openBrief(opened);
+  } catch (error) {
+    set({ trouble: error instanceof Error ? error.message : String(error), busy: false });
+  }
+}
+
+function recompute(text: string): void {
+  set({ busy: true });
+  engine.compute(text, (answer: Answer) => {
+    const busy = get().text !== text;
+    if (answer.ok) set({ computed: answer.value, problems: [], busy });
+    else set({ problems: answer.problems, busy });
+  });
+}
+
+function put(text: string, history: History): void {
+  set({ text, data: briefData(text) ?? get().data, history });
+  recompute(text);
+}
+
+export function openBrief(file: TextFile): void {
+  set({
+    fileName: file.name,
+    savedText: file.text,
+    selected: null,
+    openFinding: null,
+    computed: null,
+    data: null,
+    pointedParts: new Set(),
+  });
+  put(file.text, emptyHistory);
+}
+
+/** Replaces the text; edits with the same key that follow each other are undone together. */
+export function editText(text: string, key: string | null): void {
+  const now = get();
+  if (text === now.text) return;
+  put(text, edited(now.history, now.text, key));
+}
+
+export const editValue = (path: Path, value: Written | undefined): void =>
+  editText(withValue(get().text, path, value), pathKey(path));
+
+/** Several values in one go: both coordinates of a thing that is moved. */
+export function editValues(changes: readonly (readonly [Path, Written])[], key: string): void {
+  editText(
+    changes.reduce((text, [path, value]) => withValue(text, path, value), get().text),
+    key,
+  );
+}
+
+export const addEntry = (path: Path, entry: unknown): void => editText(withEntry(get().text, path, entry), null);
+export const removeEntry = (path: Path): void => {
+  editText(withValue(get().text, path, undefined), null);
+  set({ selected: null });
+};
+
+/** The next edit starts a new state, even of the same field. */
+export const endEdit = (): void => set({ history: { ...get().history, key: null } });
+
+export function undo(): void {
+  const back = undone(get().history, get().text);
+  if (back) put(back.text, back.history);
+}
+
+export function redo(): void {
+  const forward = redone(get().history, get().text);
+  if (forward) put(forward.text, forward.history);
+}
+
+export const markSaved = (): void => set({ savedText: get().text });
+export const goToStep = (step: StepName): void => set({ step });
+export const show = (view: View): void => set({ view });
+export const select = (selected: string | null): void => set({ selected });
+export const pointParts = (ids: readonly string[]): void => set({ pointedParts: new Set(ids) });
+export const openFinding = (id: string | null): void => set({ openFinding: id });
+export const focusFinding = (id: string | null): void => set({ focusedFinding: id });
+export const showInText = (caret: number): void => set({ view: 'text', caret });

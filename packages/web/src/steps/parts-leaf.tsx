@@ -1,0 +1,53 @@
+import { numberText } from '@cloche/engine';
+import { useMemo } from 'react';
+import { millimetres } from '../plan/dimensions.js';
+import { pointParts, useWorkbench } from '../state/store.js';
+import { texts } from '../texts.js';
+import { type PartLine, partLines } from './part-lines.js';
+
+/** Everything to buy, grouped; a line that is chosen shows its pieces in the drawing and why they exist. */
+export function PartsLeaf() {
+  const computed = useWorkbench((s) => s.computed);
+  const groups = useMemo(() => partLines(computed?.design.parts ?? []), [computed]);
+  if (!computed || groups.size === 0) return <p>{texts.parts.none}</p>;
+  const mass = computed.design.parts.reduce((sum, p) => sum + p.mass, 0);
+  return (
+    <>
+      <p>
+        {texts.parts.total} {numberText(mass)} <span className="unit">kg</span>
+      </p>
+      {[...groups].map(([group, lines]) => (
+        <details key={group} className="group parts" open>
+          <summary>
+            <span className="title">{group}</span>
+            <span className="count">{lines.reduce((n, l) => n + l.count, 0)}</span>
+          </summary>
+          <ul>
+            {lines.map((line) => (
+              <PartRow key={line.key} line={line} name={computed.itemNames[line.item] ?? line.item} />
+            ))}
+          </ul>
+        </details>
+      ))}
+    </>
+  );
+}
+
+function PartRow({ line, name }: { readonly line: PartLine; readonly name: string }) {
+  const pointed = useWorkbench((s) => s.pointedParts.has(line.ids[0]!));
+  return (
+    <li className={pointed ? 'part pointed' : 'part'}>
+      <button type="button" aria-pressed={pointed} onClick={() => pointParts(pointed ? [] : line.ids)}>
+        <span className="mark">{line.mark ?? ''}</span>
+        <span className="item">{name}</span>
+        <span className="length">{line.length === null ? '' : millimetres(line.length)}</span>
+        <span className="count">{line.count}</span>
+      </button>
+      {pointed && (
+        <p className="second">
+          {line.because} {numberText(line.mass)} kg.
+        </p>
+      )}
+    </li>
+  );
+}
