@@ -10,6 +10,16 @@ export type CaseResult =
     }
   | { readonly id: string; readonly topic: string; readonly outcome: 'unsupported'; readonly reason: string };
 
+/**
+ * Half a unit in the last figure that a case prints, where it prints at least six: its author rounded there, so no tolerance
+ * can be finer.
+ */
+function printedRounding(expected: number): number {
+  const [mantissa, exponent] = expected.toExponential().split('e') as [string, string];
+  const figures = mantissa.replace(/[-.]/g, '').length;
+  return figures >= 6 ? 0.5 * 10 ** (Number(exponent) - figures + 1) : 0;
+}
+
 const show = (value: unknown): string => (value === undefined ? 'nothing' : JSON.stringify(value));
 
 /** Differences between a result and what is expected, by the case's own tolerances; lists and tables entry by entry. */

@@ -44,23 +44,32 @@ describe.each(texts('examples'))('every printed calculation of $name', ({ name, 
     const findings = result.ok ? result.value.findings : [];
     const steps = findings.flatMap((f) => (f.calculation?.steps ?? []).map((step) => ({ finding: f.id, step })));
     expect(steps.length).toBeGreaterThan(50);
-    const wrong = steps.filter(({ step }) => differs(step)).map(({ finding, step }) => `${finding} ${step.symbol} = ${step.expression}: printed ${step.result}, computed ${recomputed(step)}`);
+    const wrong = steps
+      .filter(({ step }) => differs(step))
+      .map(
+        ({ finding, step }) =>
+          `${finding} ${step.symbol} = ${step.expression}: printed ${step.result}, computed ${recomputed(step)}`,
+      );
     expect(wrong).toEqual([]);
   });
 
   test('stands behind every assessed finding', () => {
     const findings = result.ok ? result.value.findings : [];
-    const bare = findings.filter((f) => f.verdict !== 'not assessed' && f.utilisation !== null && (f.calculation?.steps.length ?? 0) === 0);
+    const bare = findings.filter(
+      (f) => f.verdict !== 'not assessed' && f.utilisation !== null && (f.calculation?.steps.length ?? 0) === 0,
+    );
     expect(bare.map((f) => f.id)).toEqual([]);
   });
 });
 
 /** An input for every topic, by dimension: values inside every range that a topic with defaults of its own does not need. */
 test('every topic refuses to run without its required inputs, and says which', () => {
-  const silent = topics.filter((topic) => topic.inputs.some((i) => i.default === undefined && !i.optional)).flatMap((topic) => {
-    const outcome = calculate(topic.name, {});
-    const named = outcome.ok ? [] : outcome.problems.filter((p) => p.code === 'calc/missing-input');
-    return named.length > 0 ? [] : [topic.name];
-  });
+  const silent = topics
+    .filter((topic) => topic.inputs.some((i) => i.default === undefined && !i.optional))
+    .flatMap((topic) => {
+      const outcome = calculate(topic.name, {});
+      const named = outcome.ok ? [] : outcome.problems.filter((p) => p.code === 'calc/missing-input');
+      return named.length > 0 ? [] : [topic.name];
+    });
   expect(silent).toEqual([]);
 });

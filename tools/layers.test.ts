@@ -100,7 +100,7 @@ describe('inside the engine', () => {
     rules: ['floor', 'reading'],
     catalogue: ['floor', 'reading'],
     brief: ['floor', 'reading', 'rules', 'design'],
-    design: ['floor', 'brief'],
+    design: ['floor', 'brief', 'catalogue', 'frame'],
     compose: ['floor', 'reading', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
     check: ['floor', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
   };
@@ -113,7 +113,7 @@ describe('inside the engine', () => {
         const to = target(i);
         if (!to) return [`${relative(root, i.file)} -> ${i.to}: no such file`];
         const into = folderOf(to);
-        if (from === into || from.endsWith('.ts')) return [];
+        if (from === into || from.endsWith('.ts') || into === 'version.ts') return [];
         return below[from]?.includes(into) ? [] : [`${relative(root, i.file)} -> ${relative(root, to)}`];
       });
     expect(wrong).toEqual([]);

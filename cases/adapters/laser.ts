@@ -286,9 +286,13 @@ const specular: Adapter = (g) => {
 
 const opticalDensity: Adapter = (g) => {
   if (g.has('radiant_exposure_J_m2'))
-    return { od: got(requiredOpticalDensity(g.number('radiant_exposure_J_m2'), g.number('mpe_J_m2'), 'J/m2')).opticalDensity };
+    return {
+      od: got(requiredOpticalDensity(g.number('radiant_exposure_J_m2'), g.number('mpe_J_m2'), 'J/m2')).opticalDensity,
+    };
   if (g.has('irradiance_W_m2'))
-    return { od: got(requiredOpticalDensity(g.number('irradiance_W_m2'), g.number('mpe_W_m2'), 'W/m2')).opticalDensity };
+    return {
+      od: got(requiredOpticalDensity(g.number('irradiance_W_m2'), g.number('mpe_W_m2'), 'W/m2')).opticalDensity,
+    };
   const e = emitted(g);
   const unit = e.kind === 'power' ? ('W/m2' as const) : ('J/m2' as const);
   return { od: got(requiredOpticalDensity(averaged(g, e), givenLimit(g, e), unit)).opticalDensity };
@@ -389,15 +393,18 @@ const additivity: Adapter = (g) => {
     const angle = typeof b.source_angle_rad === 'number' ? { sourceAngle: b.source_angle_rad } : {};
     return { wavelength: b.wavelength_m, irradiance: b.irradiance_W_m2, ...angle };
   });
-  const found = got(
-    sumOfExposures({ edition: edition(g), organ: organ(g), duration: g.number('exposure_s'), beams }),
-  );
+  const found = got(sumOfExposures({ edition: edition(g), organ: organ(g), duration: g.number('exposure_s'), beams }));
   return { sum_ratio: found.ratio, exceeds: found.exceeds };
 };
 
 const classResult = (found: LaserClassFound) => {
   const u = found.unit;
-  const limits = { ael1: found.limits.one, ael2: found.limits.two, ael3R: found.limits.threeR, ael3B: found.limits.threeB };
+  const limits = {
+    ael1: found.limits.one,
+    ael2: found.limits.two,
+    ael3R: found.limits.threeR,
+    ael3B: found.limits.threeB,
+  };
   const named = Object.entries(limits).filter(([, v]) => v !== null);
   return {
     class: found.class,
@@ -466,7 +473,13 @@ export const laserAdapters: Adapters = {
   'nhz-lens': anyHazard,
   'nohd-fibre': anyHazard,
   'diffuse-irradiance': (g) => ({
-    irradiance_W_m2: got(diffuseIrradiance({ ...reflected(g), distance: g.number('distance_m'), ...optional(g, 'spot_diameter_m', 'spotDiameter') })).irradiance,
+    irradiance_W_m2: got(
+      diffuseIrradiance({
+        ...reflected(g),
+        distance: g.number('distance_m'),
+        ...optional(g, 'spot_diameter_m', 'spotDiameter'),
+      }),
+    ).irradiance,
   }),
   specular,
   'optical-density': opticalDensity,

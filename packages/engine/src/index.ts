@@ -12,7 +12,7 @@ export * from './curtain/index.js';
 export * from './cutting/index.js';
 export type * from './design/types.js';
 export { type DesignInput, type DesignResult, designFrom } from './design-from.js';
-export { contentHash } from './floor/hash.js';
+export { bytesHash, canonicalText, contentHash, utf8Bytes } from './floor/hash.js';
 export * from './floor/index.js';
 export * from './frame/index.js';
 export * from './laser/index.js';

@@ -14,7 +14,6 @@ declare module 'pdfkit' {
     readonly align?: 'left' | 'center' | 'right';
     readonly lineBreak?: boolean;
     readonly lineGap?: number;
-    readonly features?: readonly string[];
     readonly continued?: boolean;
     readonly indent?: number;
     readonly ellipsis?: boolean;
@@ -36,7 +35,34 @@ declare module 'pdfkit' {
   export interface OutlineItem {
     addItem(title: string): OutlineItem;
   }
+  export interface FontGlyph {
+    readonly id: number;
+    readonly advanceWidth: number;
+    readonly codePoints: readonly number[];
+  }
+  export interface GlyphPosition {
+    readonly xAdvance: number;
+    readonly yAdvance: number;
+    readonly xOffset: number;
+    readonly yOffset: number;
+    readonly advanceWidth: number;
+  }
+  interface GlyphRun {
+    readonly glyphs: readonly FontGlyph[];
+    readonly positions: readonly GlyphPosition[];
+    readonly advanceWidth: number;
+  }
+  /** Not promised by the library: the version is pinned, and the tests read the text back. */
+  interface EmbeddedFont {
+    readonly scale: number;
+    readonly font: {
+      layout(text: string, features: readonly string[]): { readonly glyphs: readonly FontGlyph[] };
+      glyphForCodePoint(codePoint: number): FontGlyph;
+    };
+    layout: (text: string) => GlyphRun;
+  }
   export default class PDFDocument {
+    readonly _font: EmbeddedFont;
     constructor(options: DocumentOptions);
     readonly page: { readonly width: number; readonly height: number };
     readonly outline: OutlineItem;

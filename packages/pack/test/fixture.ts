@@ -1,4 +1,15 @@
-import type { Catalogue, Design, Finding, Item, Part, PartGroup, PartRole, SiteRules, Vec2, Vec3 } from '@cloche/engine';
+import type {
+  Catalogue,
+  Design,
+  Finding,
+  Item,
+  Part,
+  PartGroup,
+  PartRole,
+  SiteRules,
+  Vec2,
+  Vec3,
+} from '@cloche/engine';
 import { calculation, commonPractice, rectangle, source, val } from '@cloche/engine';
 
 /** An invented room with one table, one enclosure, one partition and one laser. Hand-made: no real room, part or price. */
@@ -7,13 +18,13 @@ const invented = source('demo catalogue', 'invented');
 const item = (raw: object): Item => raw as Item;
 
 const items: Item[] = [
-  item({ id: 'bar-40', name: 'Profile, 40 x 40', kind: 'profile', size: [0.04, 0.04], alloy: 'EN AW-6063 T66', massPerLength: 1.6, stockLengths: [6], price: { amount: '9.80', currency: 'EUR' } }),
+  item({ id: 'bar-40', name: 'Profile, 40 x 40', kind: 'profile', size: [0.04, 0.04], alloy: 'EN AW-6063 T66', slot: { width: 0.008, depth: 0.012, series: '40' }, massPerLength: 1.6, stockLengths: [6], price: { amount: '9.80', currency: 'EUR' } }),
   item({ id: 'corner-40', name: 'Bracket, angle, 40', kind: 'angle bracket', series: '40', size: [0.04, 0.04, 0.04], mass: 0.09, price: { amount: '2.35', currency: 'EUR' } }),
-  item({ id: 'screw-m8', name: 'Screw, M8 x 20', kind: 'screw', mass: 0.012, packSize: 50, price: { amount: '11.00', currency: 'EUR' } }),
+  item({ id: 'screw-m8', name: 'Screw, M8 x 20', kind: 'screw', mass: 0.012, packSize: 50, price: { amount: '0.22', currency: 'EUR' } }),
   item({ id: 'foot-40', name: 'Foot, levelling', kind: 'levelling foot', series: '40', size: [0.06, 0.06, 0.08], height: 0.06, capacity: 300, mass: 0.3, price: { amount: '7.90', currency: 'EUR' } }),
   item({ id: 'ffu-1200', name: 'Fan filter unit, 1200 x 600', kind: 'fan filter unit', size: [1.2, 0.6, 0.32], filterClass: 'H14', mass: 28, price: { amount: '940.00', currency: 'EUR' } }),
   item({ id: 'rail-c', name: 'Curtain track', kind: 'track', system: 'c', size: [0.03, 0.03], massPerLength: 0.7, stock: [{ length: 3, price: { amount: '36.00', currency: 'EUR' } }, { length: 1.5, price: { amount: '20.00', currency: 'EUR' } }] }),
-  item({ id: 'runner-c', name: 'Runner', kind: 'runner', system: 'c', mass: 0.01, packSize: 10, price: { amount: '8.00', currency: 'EUR' } }),
+  item({ id: 'runner-c', name: 'Runner', kind: 'runner', system: 'c', mass: 0.01, packSize: 10, price: { amount: '0.80', currency: 'EUR' } }),
   item({ id: 'cloth-b', name: '=Cloth, laser barrier', kind: 'cloth', purpose: 'laser barrier', massPerArea: 0.6, widths: [{ width: 1.2, price: { amount: '310.50', currency: 'EUR' } }], drops: [2.6] }),
   item({ id: 'sheet-6', name: 'Sheet, clear', kind: 'sheet', material: 'PMMA', thickness: 0.006, massPerArea: 7.1, sheetSize: [2, 1], transparent: true }),
   item({ id: 'sign-lit', name: 'Sign, laser, lit', kind: 'sign', lit: true, size: [0.3, 0.2], mass: 1.1, price: { amount: '185.00', currency: 'EUR' } }),

@@ -5,6 +5,7 @@ export const texts = {
   name: 'Cloche',
   index: 'Index of sheets',
   skip: 'Go to the sheet',
+  bug: 'This drawing met a fault of the program. The brief is unharmed; save it.',
   steps: {
     survey: { title: 'Survey', about: 'The room as measured, and the tables in it.' },
     needs: { title: 'Needs', about: 'What the finished space must do, and which rules hold.' },
@@ -72,8 +73,8 @@ export const texts = {
     none: 'No notes yet.',
     open: 'Show the calculation',
     utilisation: 'Utilisation',
-    demand: 'found',
-    capacity: 'limit',
+    demand: 'demand',
+    capacity: 'capacity',
     rule: 'Rule',
     overridden: 'changed for this project because',
     source: 'Source',

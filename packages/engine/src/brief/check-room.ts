@@ -25,16 +25,7 @@ export function outlineProblems({ room }: Brief): Problem[] {
     ];
   });
   if (repeated.length > 0) return repeated;
-  if (Math.abs(signedArea(outline)) <= lengthTolerance)
-    return [
-      problem(
-        'brief/room-without-area',
-        ['room', 'outline'],
-        'The outline of the room has no area.',
-        'Check its corners.',
-      ),
-    ];
-  return selfCrossings(outline).map(([a, b]) =>
+  const crossed = selfCrossings(outline).map(([a, b]) =>
     problem(
       'brief/room-crosses-itself',
       ['room', 'outline', b],
@@ -42,6 +33,15 @@ export function outlineProblems({ room }: Brief): Problem[] {
       'Give the corners in order round the room, with the x before the y of each.',
     ),
   );
+  if (crossed.length > 0 || Math.abs(signedArea(outline)) > lengthTolerance) return crossed;
+  return [
+    problem(
+      'brief/room-without-area',
+      ['room', 'outline'],
+      'The outline of the room has no area.',
+      'Check its corners.',
+    ),
+  ];
 }
 
 interface OnWall {

@@ -1,4 +1,5 @@
 import type { Item, Profile } from '../catalogue/schema.js';
+import { profileSection } from '../design/profile-section.js';
 import type { DesignEnclosure, RoofBeam } from '../design/types.js';
 import { type CalculationStep, fromStep, val } from '../floor/calculation.js';
 import type { Finding } from '../floor/finding.js';
@@ -12,7 +13,6 @@ import {
   frameSources,
   type SectionProperties,
   type SingleSpanResult,
-  sectionProperties,
   singleSpan,
   singleSpanAssumptions,
   singleSpanSteps,
@@ -30,28 +30,33 @@ interface Bent {
   readonly steps: ReturnType<typeof singleSpanSteps>;
 }
 
-const metres = (ring: readonly (readonly [number, number])[]): Vec2[] => ring.map(([x, y]) => [x / 1000, y / 1000]);
-
 const isProfile = (item: Item | undefined): item is Profile => item?.kind === 'profile';
 
 const reasonsOf = (outcome: Outcome<unknown>): string =>
   outcome.ok ? '' : outcome.problems.map((p) => p.message).join(' ');
 
-function bend(beam: RoofBeam, context: CheckContext): Bent | string {
-  const profile = context.catalogue.byId.get(beam.profile);
-  if (!isProfile(profile)) return `The catalogue has no profile ${beam.profile}.`;
-  const section = sectionProperties({
-    outer: metres(profile.outline.outer),
-    holes: profile.outline.holes.map(metres),
-  });
-  if (!section.ok) return `The outline of profile ${profile.id} cannot be used. ${reasonsOf(section)}`;
+type Section = { readonly profile: Profile; readonly properties: SectionProperties } | string;
+
+/** Section of a profile from its drawn outline, or why there is none. */
+function sectionOf(id: string, { catalogue }: CheckContext): Section {
+  const profile = catalogue.byId.get(id);
+  if (!isProfile(profile)) return `The catalogue has no profile ${id}.`;
+  const properties = profileSection(profile);
+  return properties.ok
+    ? { profile, properties: properties.value }
+    : `The outline of profile ${id} cannot be used. ${reasonsOf(properties)}`;
+}
+
+function bend(beam: RoofBeam, section: Section): Bent | string {
+  if (typeof section === 'string') return section;
+  const { profile, properties } = section;
   const span = {
     ends: 'simple' as const,
     span: beam.span,
     uniform: beam.uniform,
     points: beam.points,
     elasticity: aluminium.elasticity,
-    secondMoment: section.value.ix,
+    secondMoment: properties.ix,
   };
   const found = singleSpan(span);
   if (!found.ok) return reasonsOf(found);
@@ -60,7 +65,13 @@ function bend(beam: RoofBeam, context: CheckContext): Bent | string {
     section: `catalogue ${profile.id}, drawn outline`,
     elasticity: aluminium.source.work,
   });
-  return { beam, profile, section: section.value, found: found.value, steps };
+  return { beam, profile, section: properties, found: found.value, steps };
+}
+
+/** Every beam bent once, its section computed once a profile. */
+function bendAll(beams: readonly RoofBeam[], context: CheckContext): ReadonlyMap<RoofBeam, Bent | string> {
+  const sections = new Map([...new Set(beams.map((b) => b.profile))].map((id) => [id, sectionOf(id, context)]));
+  return new Map(beams.map((b) => [b, bend(b, sections.get(b.profile)!)]));
 }
 
 const cautions = [frameCautions.engineer, frameCautions.climbing];
@@ -232,6 +243,7 @@ function findingOf(
   check: Check,
   mark: string,
   beams: readonly RoofBeam[],
+  bentBeams: ReadonlyMap<RoofBeam, Bent | string>,
   enclosure: DesignEnclosure,
   context: CheckContext,
 ): Finding[] {
@@ -247,7 +259,7 @@ function findingOf(
   });
   const candidates: Candidate[] = [];
   for (const beam of concerned) {
-    const bent = bend(beam, context);
+    const bent = bentBeams.get(beam)!;
     // One beam that cannot be computed leaves the whole mark open: its neighbours could not speak for it.
     if (typeof bent === 'string')
       return [
@@ -272,7 +284,9 @@ function findingOf(
 }
 
 /** Deflection and bending stress of the roof beams: one finding for each mark and requirement, on the beam that governs. */
-export const checkRoofBeams = (enclosure: DesignEnclosure, context: CheckContext): Finding[] =>
-  [...byMark(enclosure.roofBeams)].flatMap(([mark, beams]) =>
-    checks.flatMap((check) => findingOf(check, mark, beams, enclosure, context)),
+export function checkRoofBeams(enclosure: DesignEnclosure, context: CheckContext): Finding[] {
+  const bent = bendAll(enclosure.roofBeams, context);
+  return [...byMark(enclosure.roofBeams)].flatMap(([mark, beams]) =>
+    checks.flatMap((check) => findingOf(check, mark, beams, bent, enclosure, context)),
   );
+}

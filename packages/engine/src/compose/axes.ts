@@ -41,17 +41,32 @@ export function axesOf(tables: readonly DesignTable[], gaps: Readonly<Record<Sid
   const size2 = high2 - low2;
   if (size1 >= size2)
     return {
-      centre, u: tu, v: tv, turn: first.turn, sideAt: ['south', 'east', 'north', 'west'], length: size1, width: size2,
-      tableLength: tables1[1] - tables1[0], tableWidth: tables2[1] - tables2[0],
+      centre,
+      u: tu,
+      v: tv,
+      turn: first.turn,
+      sideAt: ['south', 'east', 'north', 'west'],
+      length: size1,
+      width: size2,
+      tableLength: tables1[1] - tables1[0],
+      tableWidth: tables2[1] - tables2[0],
     };
   return {
-    centre, u: tv, v: scale2(tu, -1), turn: first.turn + Math.PI / 2, sideAt: ['east', 'north', 'west', 'south'], length: size2, width: size1,
-    tableLength: tables2[1] - tables2[0], tableWidth: tables1[1] - tables1[0],
+    centre,
+    u: tv,
+    v: scale2(tu, -1),
+    turn: first.turn + Math.PI / 2,
+    sideAt: ['east', 'north', 'west', 'south'],
+    length: size2,
+    width: size1,
+    tableLength: tables2[1] - tables2[0],
+    tableWidth: tables1[1] - tables1[0],
   };
 }
 
 /** A point of the enclosure's own axes in the room. */
-export const toRoom = (axes: Axes, u: number, v: number): Vec2 => add2(axes.centre, add2(scale2(axes.u, u), scale2(axes.v, v)));
+export const toRoom = (axes: Axes, u: number, v: number): Vec2 =>
+  add2(axes.centre, add2(scale2(axes.u, u), scale2(axes.v, v)));
 
 export const toSpace = (axes: Axes, u: number, v: number, z: number): Vec3 => {
   const p = toRoom(axes, u, v);

@@ -1,25 +1,24 @@
 import type { Catalogue, Profile } from '../catalogue/schema.js';
+import { profileSection } from '../design/profile-section.js';
 import { millimetreText, numberText } from '../floor/number-text.js';
-import type { Vec2 } from '../floor/geometry/vec.js';
 import { type Outcome, ok } from '../floor/problem.js';
-import { aluminium, sectionProperties, singleSpan } from '../frame/index.js';
+import { aluminium, singleSpan } from '../frame/index.js';
 import { ruleNumber, type SiteRules } from '../rules/schema.js';
 import type { Try } from './choose-units.js';
 import { chosenItem, findItem, itemsOf } from './items.js';
 import type { BeamLoad } from './roof-loads.js';
-
-const metres = (ring: readonly (readonly [number, number])[]): Vec2[] => ring.map(([x, y]) => [x / 1000, y / 1000]);
-
-/** Section of a profile from its drawn outline. */
-export const profileSection = (profile: Profile) =>
-  sectionProperties({ outer: metres(profile.outline.outer), holes: profile.outline.holes.map(metres) });
 
 /** Worst of deflection and stress over its limits, for one beam of one profile; infinite when the section cannot be computed. */
 function utilisation(beam: BeamLoad, profile: Profile, rules: SiteRules): number {
   const section = profileSection(profile);
   if (!section.ok) return Number.POSITIVE_INFINITY;
   const span = singleSpan({
-    ends: 'simple', span: beam.span, elasticity: aluminium.elasticity, secondMoment: section.value.ix, uniform: beam.uniform, points: beam.points,
+    ends: 'simple',
+    span: beam.span,
+    elasticity: aluminium.elasticity,
+    secondMoment: section.value.ix,
+    uniform: beam.uniform,
+    points: beam.points,
   });
   if (!span.ok) return Number.POSITIVE_INFINITY;
   const ratio = beam.carriesTrack
@@ -67,7 +66,9 @@ export function chooseProfile(
       { u: 0, beam: undefined },
     );
     const fits = worst.u <= 1;
-    const words = worst.beam ? `${worst.beam.kind} beam of ${millimetreText(worst.beam.span)} at ${numberText(worst.u)} of its limit` : 'no roof load';
+    const words = worst.beam
+      ? `${worst.beam.kind} beam of ${millimetreText(worst.beam.span)} at ${numberText(worst.u)} of its limit`
+      : 'no roof load';
     tries.push({ choice: 'profile', tried: profile.id, outcome: fits ? `taken: ${words}` : words });
     if (fits) return ok({ profile, tries });
   }

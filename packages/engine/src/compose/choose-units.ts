@@ -1,6 +1,4 @@
-import {
-  classLimit, cleanAirFlow, filterData, humanEmission, scaledToSize,
-} from '../air/index.js';
+import { classLimit, cleanAirFlow, filterData, humanEmission, scaledToSize } from '../air/index.js';
 import type { CompleteBrief, CompleteEnclosure } from '../brief/complete.js';
 import type { Catalogue, FanFilterUnit } from '../catalogue/schema.js';
 import { numberText } from '../floor/number-text.js';
@@ -35,18 +33,31 @@ interface Target {
 const flowText = (flow: number): string => `${numberText(flow * 3600)} m3/h`;
 
 /** What the cleanliness need asks of the supply; undefined when nothing is asked or no flow can reach it. */
-function targetOf(brief: CompleteBrief, enclosure: CompleteEnclosure, axes: Axes, rules: SiteRules): { target?: Target; note?: Try } {
+function targetOf(
+  brief: CompleteBrief,
+  enclosure: CompleteEnclosure,
+  axes: Axes,
+  rules: SiteRules,
+): { target?: Target; note?: Try } {
   const need = brief.needs.cleanliness.find((c) => c.where === enclosure.id);
   if (!need) return {};
   const choice = 'fan filter units';
   if (need.isoClass <= ruleNumber(rules, 'air.unidirectional-from-class')) {
     const velocity = ruleNumber(rules, 'air.unidirectional-velocity');
     const flow = velocity * axes.tableLength * axes.tableWidth;
-    return { target: { flow, coverage: ruleNumber(rules, 'air.coverage'), words: `${numberText(velocity)} m/s over the clean area: ${flowText(flow)}` } };
+    return {
+      target: {
+        flow,
+        coverage: ruleNumber(rules, 'air.coverage'),
+        words: `${numberText(velocity)} m/s over the clean area: ${flowText(flow)}`,
+      },
+    };
   }
   const limit = classLimit(need.isoClass, need.size);
   if (!limit.ok) return { note: { choice, tried: `ISO class ${need.isoClass}`, outcome: limit.problems[0]!.message } };
-  const emission = (need.people ?? 0) === 0 ? ok(0) : humanEmission(need.clothing ?? 'indoor', need.size);
+  // As the check does: work in the enclosure means at least one person in it.
+  const people = need.people ?? (need.state === 'operational' ? 1 : 0);
+  const emission = people === 0 ? ok(0) : humanEmission(need.clothing ?? 'indoor', need.size);
   const perPerson = emission.ok ? emission.value : 0;
   const given = brief.needs.background;
   const background = given
@@ -55,9 +66,12 @@ function targetOf(brief: CompleteBrief, enclosure: CompleteEnclosure, axes: Axes
   const leak = ruleNumber(rules, 'air.induced-leak') * background;
   const filter = filterData('H14');
   const supply = leak + (filter.ok ? filter.value.integralPenetration : 0) * background;
-  const flow = cleanAirFlow((need.people ?? 0) * perPerson, limit.value, ruleNumber(rules, 'air.limit-share'), supply);
-  if (!flow.ok) return { note: { choice, tried: `ISO class ${need.isoClass} by dilution`, outcome: flow.problems[0]!.message } };
-  return { target: { flow: flow.value, coverage: 0, words: `dilution to ISO class ${need.isoClass}: ${flowText(flow.value)}` } };
+  const flow = cleanAirFlow(people * perPerson, limit.value, ruleNumber(rules, 'air.limit-share'), supply);
+  if (!flow.ok)
+    return { note: { choice, tried: `ISO class ${need.isoClass} by dilution`, outcome: flow.problems[0]!.message } };
+  return {
+    target: { flow: flow.value, coverage: 0, words: `dilution to ISO class ${need.isoClass}: ${flowText(flow.value)}` },
+  };
 }
 
 /** Count of one unit that reaches the target on this roof, in the orientation that holds most; `fits` false when it does not. */
@@ -66,7 +80,12 @@ function countFor(unit: FanFilterUnit, target: Target, axes: Axes, beamWidth: nu
   const byFlow = Math.ceil(target.flow / unit.nominalFlow - 1e-9);
   const byCoverage = Math.ceil((target.coverage * area) / (unit.face[0] * unit.face[1]) - 1e-9);
   const wanted = Math.max(1, byFlow, byCoverage);
-  const grids = ([[unit.size[1], unit.size[0]], [unit.size[0], unit.size[1]]] as const).map((size) => {
+  const grids = (
+    [
+      [unit.size[1], unit.size[0]],
+      [unit.size[0], unit.size[1]],
+    ] as const
+  ).map((size) => {
     const { columns, rows } = unitGrid({ length: axes.length, width: axes.width, beamWidth, unit: size });
     return { size, most: columns * rows };
   });
@@ -92,7 +111,9 @@ export function chooseUnits(
   const notes = note ? [note] : [];
   if ((!target && enclosure.unitCount === undefined && !enclosure.unit) || enclosure.unitCount === 0)
     return ok({ unit: null, count: 0, size: [1, 1], tries: notes });
-  const named = enclosure.unit ? findItem<FanFilterUnit>(catalogue, enclosure.unit, ['fan filter unit'], path) : undefined;
+  const named = enclosure.unit
+    ? findItem<FanFilterUnit>(catalogue, enclosure.unit, ['fan filter unit'], path)
+    : undefined;
   if (named && !named.ok) return named;
   const candidates = named?.ok ? [named.value] : itemsOf<FanFilterUnit>(catalogue, 'fan filter unit');
   const wish: Target = target ?? { flow: 0, coverage: 0, words: 'as asked' };
@@ -107,16 +128,25 @@ export function chooseUnits(
   const chosen =
     fitting.length > 0
       ? fitting.reduce((a, b) => (b.count * priceOf(b.unit) < a.count * priceOf(a.unit) ? b : a))
-      : usable.reduce<(typeof options)[number] | undefined>((a, b) => (a === undefined || b.flow > a.flow ? b : a), undefined);
+      : usable.reduce<(typeof options)[number] | undefined>(
+          (a, b) => (a === undefined || b.flow > a.flow ? b : a),
+          undefined,
+        );
   const some = chosenItem(chosen?.unit, 'fan filter unit that fits on the roof of this enclosure', path);
   if (!some.ok || !chosen) return some.ok ? ok({ unit: null, count: 0, size: [1, 1], tries: notes }) : some;
-  const tries = options.map((o): Try => ({
-    choice: 'fan filter units',
-    tried: `${o.wanted} x ${o.unit.id} for ${wish.words}`,
-    outcome:
-      o === chosen
-        ? o.fits ? `taken: ${flowText(o.flow)} at nominal flow` : `taken as the most that fits: ${o.count}, ${flowText(o.flow)}`
-        : o.fits ? 'fits, but costs more' : `only ${o.most} fit on the roof`,
-  }));
+  const tries = options.map(
+    (o): Try => ({
+      choice: 'fan filter units',
+      tried: `${o.wanted} x ${o.unit.id} for ${wish.words}`,
+      outcome:
+        o === chosen
+          ? o.fits
+            ? `taken: ${flowText(o.flow)} at nominal flow`
+            : `taken as the most that fits: ${o.count}, ${flowText(o.flow)}`
+          : o.fits
+            ? 'fits, but costs more'
+            : `only ${o.most} fit on the roof`,
+    }),
+  );
   return ok({ unit: chosen.unit, count: chosen.count, size: chosen.size, tries: [...notes, ...tries] });
 }

@@ -30,7 +30,9 @@ export function composeCover(
   const found = brief.item
     ? findItem<Cover>(catalogue, brief.item, ['cover'], path)
     : chosenItem(
-        cheapest(itemsOf<Cover>(catalogue, 'cover').filter((c) => c.purpose === (againstLaser ? 'laser barrier' : 'blackout'))),
+        cheapest(
+          itemsOf<Cover>(catalogue, 'cover').filter((c) => c.purpose === (againstLaser ? 'laser barrier' : 'blackout')),
+        ),
         `cover ${againstLaser ? 'against laser light' : 'against light'}`,
         path,
       );
@@ -84,5 +86,12 @@ function coverShape(opening: WallOpening, overlap: number) {
   const bottom = Math.max(0, opening.bottom - overlap);
   const top = opening.top + overlap;
   const at = (p: readonly [number, number], z: number): Vec3 => [p[0], p[1], z];
-  return { from, to, bottom, top, width: opening.width + 2 * overlap, corners: [at(from, bottom), at(to, bottom), at(to, top), at(from, top)] };
+  return {
+    from,
+    to,
+    bottom,
+    top,
+    width: opening.width + 2 * overlap,
+    corners: [at(from, bottom), at(to, bottom), at(to, top), at(from, top)],
+  };
 }

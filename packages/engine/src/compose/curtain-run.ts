@@ -89,8 +89,8 @@ export function composeRun(run: BriefRun, index: number, context: RunContext): O
     track: track.value,
     cloth: cloth.value,
     trackHeight: run.trackHeight,
-    hemGap: run.kind === 'shelf' ? shelfHem(run, context, hemGap) : hemGap,
-    floorFall: run.kind === 'shelf' ? 0 : context.floorFall,
+    hemGap: hemHeight(run, context, hemGap),
+    floorFall: standsOnTable(run) ? 0 : context.floorFall,
     openings: openings.map((o) => o.at),
     forbidden: run.noSupport ?? [],
     catalogue,
@@ -109,7 +109,7 @@ export function composeRun(run: BriefRun, index: number, context: RunContext): O
       'Runners cannot pass the corner connector.',
     );
   return ok({
-    run: designRun(run, path, line.value, track.value, cloth.value, hemGap, context),
+    run: designRun(run, path, line.value, track.value, cloth.value, hemGap),
     parts: line.value.parts,
     barriers: barriersOf(run, path, line.value, cloth.value, hemGap, context),
     questions: questionsOf(run, base),
@@ -189,9 +189,11 @@ function carrierOf(run: BriefRun, context: RunContext, base: Path, assume: Assum
   ]);
 }
 
-/** A curtain over a table ends above its top; the hem gap counts from there. */
-function shelfHem(run: BriefRun, context: RunContext, hemGap: number): number {
-  const table = context.tables.find((t) => t.id === run.on);
+const standsOnTable = (run: BriefRun): boolean => run.hung === 'shelf';
+
+/** Lower edge of the curtain above the floor: the hem gap counts from the table top under a curtain that stands on a table. */
+function hemHeight(run: BriefRun, context: RunContext, hemGap: number): number {
+  const table = standsOnTable(run) ? context.tables.find((t) => t.id === run.on) : undefined;
   return hemGap + (table?.height ?? 0);
 }
 
@@ -270,7 +272,6 @@ function designRun(
   track: Track,
   cloth: Cloth,
   hemGap: number,
-  context: RunContext,
 ): DesignRun {
   return {
     id: run.id,
@@ -284,7 +285,7 @@ function designRun(
     segments: path.segments,
     pathLength: path.length,
     trackHeight: run.trackHeight,
-    hemGap: run.kind === 'shelf' ? shelfHem(run, context, hemGap) : hemGap,
+    hemGap,
     drop: line.drop,
     curtainTop: line.curtainTop,
     cloth: cloth.id,
@@ -317,7 +318,7 @@ function barriersOf(
   hemGap: number,
   context: RunContext,
 ): Barrier[] {
-  const bottom = run.kind === 'shelf' ? shelfHem(run, context, hemGap) : hemGap;
+  const bottom = hemHeight(run, context, hemGap);
   return path.segments.map((s, i) => ({
     id: `${run.id}.face-${i + 1}`,
     name: `${run.name ?? run.id}, ${s.kind === 'straight' ? 'face' : 'bend'} ${i + 1}`,

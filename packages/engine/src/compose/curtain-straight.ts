@@ -40,9 +40,7 @@ export interface StraightCurtain extends CurtainLine {
 export function composeStraightCurtain(input: StraightCurtainInput): Outcome<StraightCurtain> {
   const path = trackPath([input.from, input.to], false, 0);
   if ('fault' in path || path.length === 0)
-    return refuse([
-      problem('compose/path', input.path, 'The curtain has no length.', 'Give two different ends.'),
-    ]);
+    return refuse([problem('compose/path', input.path, 'The curtain has no length.', 'Give two different ends.')]);
   const made = composeCurtainLine({
     ...input,
     mark: input.markPrefix,

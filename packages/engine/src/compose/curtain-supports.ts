@@ -1,5 +1,5 @@
 import type { Catalogue, Fastener, Track, TrackSupport } from '../catalogue/schema.js';
-import { evenSupports, type ForbiddenStretch, type SupportWindow } from '../curtain/index.js';
+import { evenSupports, type ForbiddenStretch, type SupportDemand, type SupportWindow } from '../curtain/index.js';
 import type { Shape } from '../design/types.js';
 import { at3 } from '../floor/geometry/vec.js';
 import { type Outcome, ok, type Problem, refuse } from '../floor/problem.js';
@@ -27,11 +27,11 @@ export interface SupportInput {
 const jointClear = 0.02;
 
 /** Windows at ends, in-line joints, on both legs of every bend and sharp corner; and the joints that no hanger may sit on. */
-function demandOf({ path, track, support, joints, forbidden, rules }: SupportInput) {
+function demandOf({ path, track, support, joints, forbidden, rules }: SupportInput, share: number): SupportDemand {
   const { length } = path;
   const spacing = track.supportSpacing[support.hung];
-  const end = ruleNumber(rules, 'curtain.end-distance');
-  const near = ruleNumber(rules, 'curtain.joint-distance');
+  const end = share * ruleNumber(rules, 'curtain.end-distance');
+  const near = share * ruleNumber(rules, 'curtain.joint-distance');
   const bends = path.segments.flatMap((s) => (s.kind === 'bend' ? [{ from: s.start, to: s.start + s.length }] : []));
   const corners = [...bends, ...path.sharp.map((c) => ({ from: c.at, to: c.at }))];
   const windows: SupportWindow[] = path.closed
@@ -74,9 +74,22 @@ export interface SupportParts {
   readonly places: readonly number[];
 }
 
+/** Shares of the end and joint distances that are tried first: closer to ends and joints at no more supports is better. */
+const closerFirst = [0.5, 0.7, 0.85] as const;
+
+function roomySupports(input: SupportInput): Outcome<readonly number[]> {
+  const full = evenSupports(demandOf(input, 1));
+  if (!full.ok) return full;
+  for (const share of closerFirst) {
+    const closer = evenSupports(demandOf(input, share));
+    if (closer.ok && closer.value.length === full.value.length) return closer;
+  }
+  return full;
+}
+
 /** The fewest supports that keep spacing, ends, joints, bends and forbidden stretches, evened out, with their fasteners. */
 export function supportParts(input: SupportInput): Outcome<SupportParts> {
-  const places = evenSupports(demandOf(input));
+  const places = roomySupports(input);
   if (!places.ok)
     return refuse(places.problems.map((p): Problem => ({ ...p, path: [...input.problemPath, 'noSupport'] })));
   const parts = places.value.flatMap((at) => [supportPart(input, at), ...fasteners(input, at)]);

@@ -5,14 +5,16 @@ import type { Barrier, DesignEnclosure, DesignTable, EnclosureSide, Part, RoofBe
 import type { Vec3 } from '../floor/geometry/vec.js';
 import { add3, between3, scale3 } from '../floor/geometry/vec.js';
 import { type Outcome, ok, type Problem, problem, refuse } from '../floor/problem.js';
+import { standardGravity } from '../frame/index.js';
 import { ruleNumber, type SiteRules } from '../rules/schema.js';
 import { type Axes, axesOf, ringOf, toRoom, toSpace } from './axes.js';
+import { chooseFoot } from './choose-foot.js';
 import { chooseProfile } from './choose-profile.js';
 import { chooseUnits, type UnitChoice } from './choose-units.js';
 import { composeStraightCurtain, type StraightCurtain } from './curtain-straight.js';
 import { finishParts, type PartDraft } from './draft.js';
 import { frameHardware } from './frame-hardware.js';
-import { type Bay, frameMembers, postPoints, sideLines } from './frame-members.js';
+import { type Bay, type FrameMembers, frameMembers, postPoints, sideLines } from './frame-members.js';
 import { cheapest, chosenItem, findItem, itemsOf } from './items.js';
 import { rigidSide } from './rigid-side.js';
 import { layRoof, type Rect, type RoofLayout } from './roof.js';
@@ -43,7 +45,6 @@ interface Context {
 
 /** What closes the sides, the roof and the floor: items chosen once, before anything is placed. */
 interface Items {
-  readonly foot: Foot;
   readonly roofSheet: Sheet;
   readonly light: Light | null;
   readonly lightCount: number;
@@ -56,15 +57,19 @@ const needsBarrier = (brief: CompleteBrief, tables: readonly string[]): boolean 
 
 function chooseItems(enclosure: CompleteEnclosure, index: number, { brief, catalogue }: Context): Outcome<Items> {
   const path = ['layout', 'enclosures', index];
-  const kind = { levelling: 'levelling foot', 'foot plate': 'foot plate', caster: 'caster' } as const;
-  const foot = chosenItem(cheapest(itemsOf<Foot>(catalogue, kind[enclosure.feet])), kind[enclosure.feet], [...path, 'feet']);
   const sheets = itemsOf<Sheet>(catalogue, 'sheet');
-  const roofSheet = chosenItem(cheapest(sheets.filter((s) => !s.transparent && s.ratings.length === 0)), 'opaque sheet for the roof', path);
+  const roofSheet = chosenItem(
+    cheapest(sheets.filter((s) => !s.transparent && s.ratings.length === 0)),
+    'opaque sheet for the roof',
+    path,
+  );
   const lightCount = enclosure.lightCount ?? defaultLights[enclosure.kind];
   const light: Outcome<Light | null> =
-    lightCount === 0 ? ok(null)
-    : enclosure.light ? findItem<Light>(catalogue, enclosure.light, ['light strip'], [...path, 'light'])
-    : chosenItem(cheapest(itemsOf<Light>(catalogue, 'light strip')), 'light strip', [...path, 'light']);
+    lightCount === 0
+      ? ok(null)
+      : enclosure.light
+        ? findItem<Light>(catalogue, enclosure.light, ['light strip'], [...path, 'light'])
+        : chosenItem(cheapest(itemsOf<Light>(catalogue, 'light strip')), 'light strip', [...path, 'light']);
   const barrier = needsBarrier(brief, enclosure.around);
   const cloths = itemsOf<Cloth>(catalogue, 'cloth');
   const chooseClosure = (side: SideName): Outcome<Cloth | Sheet | null> => {
@@ -72,21 +77,30 @@ function chooseItems(enclosure: CompleteEnclosure, index: number, { brief, catal
     const at = [...path, 'sides', side, 'item'];
     if (closure === 'open') return ok(null);
     if (closure === 'rigid panel')
-      return item ? findItem<Sheet>(catalogue, item, ['sheet'], at)
-        : chosenItem(cheapest(sheets.filter((s) => (barrier ? s.ratings.length > 0 : s.transparent))), barrier ? 'sheet with a laser rating' : 'clear sheet', at);
+      return item
+        ? findItem<Sheet>(catalogue, item, ['sheet'], at)
+        : chosenItem(
+            cheapest(sheets.filter((s) => (barrier ? s.ratings.length > 0 : s.transparent))),
+            barrier ? 'sheet with a laser rating' : 'clear sheet',
+            at,
+          );
     if (item) return findItem<Cloth>(catalogue, item, ['cloth'], at);
     const purpose = closure === 'strip' ? 'clear strip' : barrier ? 'laser barrier' : 'clean-room curtain';
     return chosenItem(cheapest(cloths.filter((c) => c.purpose === purpose)), `cloth for ${purpose}`, at);
   };
-  const sides = { south: chooseClosure('south'), east: chooseClosure('east'), north: chooseClosure('north'), west: chooseClosure('west') };
-  const problems: Problem[] = [foot, roofSheet, light, ...Object.values(sides)].flatMap((o) => (o.ok ? [] : [...o.problems]));
-  if (problems.length > 0 || !foot.ok || !roofSheet.ok || !light.ok) return refuse(problems);
+  const sides = {
+    south: chooseClosure('south'),
+    east: chooseClosure('east'),
+    north: chooseClosure('north'),
+    west: chooseClosure('west'),
+  };
+  const problems: Problem[] = [roofSheet, light, ...Object.values(sides)].flatMap((o) => (o.ok ? [] : [...o.problems]));
+  if (problems.length > 0 || !roofSheet.ok || !light.ok) return refuse(problems);
   const value = (side: SideName): Cloth | Sheet | null => {
     const chosen = sides[side];
     return chosen.ok ? chosen.value : null;
   };
   return ok({
-    foot: foot.value,
     roofSheet: roofSheet.value,
     light: light.value,
     lightCount,
@@ -110,20 +124,38 @@ function hangSides(
   axes: Axes,
   items: Items,
   { catalogue, rules }: Context,
-): Outcome<{ readonly curtains: ReadonlyMap<SideName, StraightCurtain>; readonly strips: ReadonlyMap<SideName, readonly PartDraft[]> }> {
+): Outcome<Hanging> {
   const curtains = new Map<SideName, StraightCurtain>();
   const strips = new Map<SideName, readonly PartDraft[]>();
   const problems: Problem[] = [];
   for (const { name } of sideLines(axes)) {
     const { closure } = enclosure.sides[name];
     const cloth = items.closures[name];
-    if (!cloth || cloth.kind !== 'cloth') continue;
+    if (cloth?.kind !== 'cloth') continue;
     if (closure === 'strip') {
-      strips.set(name, stripSide({ of: enclosure.id, axes, side: name, cloth, offset: hangingPlay + cloth.thickness, clearHeight: enclosure.clearHeight, hemGap: enclosure.hemGap }));
+      strips.set(
+        name,
+        stripSide({
+          of: enclosure.id,
+          axes,
+          side: name,
+          cloth,
+          offset: hangingPlay + cloth.thickness,
+          clearHeight: enclosure.clearHeight,
+          hemGap: enclosure.hemGap,
+        }),
+      );
       continue;
     }
     if (!items.track) {
-      problems.push(problem('compose/item-missing', ['layout', 'enclosures', index], 'The catalogue has no track.', 'Add a track to the catalogue.'));
+      problems.push(
+        problem(
+          'compose/item-missing',
+          ['layout', 'enclosures', index],
+          'The catalogue has no track.',
+          'Add a track to the catalogue.',
+        ),
+      );
       continue;
     }
     const line = hangingLine(axes, name, hangingPlay + items.track.size[0] / 2);
@@ -158,7 +190,10 @@ const centreOf = (shape: Shape): Vec3 => {
     case 'box':
       return shape.centre;
     case 'plate':
-      return scale3(shape.corners.reduce<Vec3>((sum, c) => add3(sum, c), [0, 0, 0]), 1 / shape.corners.length);
+      return scale3(
+        shape.corners.reduce<Vec3>((sum, c) => add3(sum, c), [0, 0, 0]),
+        1 / shape.corners.length,
+      );
     case 'cloth': {
       const n = shape.line.length;
       const x = shape.line.reduce((sum, p) => sum + p[0], 0) / n;
@@ -170,7 +205,10 @@ const centreOf = (shape: Shape): Vec3 => {
   }
 };
 
-function centreOfMass(parts: readonly { readonly shape: Shape; readonly mass: number }[]): { readonly mass: number; readonly centre: Vec3 } {
+function centreOfMass(parts: readonly { readonly shape: Shape; readonly mass: number }[]): {
+  readonly mass: number;
+  readonly centre: Vec3;
+} {
   const mass = parts.reduce((sum, p) => sum + p.mass, 0);
   const moment = parts.reduce<Vec3>((sum, p) => add3(sum, scale3(centreOf(p.shape), p.mass)), [0, 0, 0]);
   return { mass, centre: mass > 0 ? scale3(moment, 1 / mass) : [0, 0, 0] };
@@ -179,22 +217,45 @@ function centreOfMass(parts: readonly { readonly shape: Shape; readonly mass: nu
 /** Bays of the long sides and of the ends with what hangs on each metre, for the roof loads. */
 function loadedBays(axes: Axes, bays: readonly Bay[], hung: ReadonlyMap<SideName, number>) {
   const [low, plusU, high, minusU] = axes.sideAt;
-  const loaded = (bay: Bay) => ({ from: bay.from, to: bay.to, hung: hung.get(bay.side) ?? 0, carriesTrack: hung.has(bay.side) });
+  const loaded = (bay: Bay) => ({
+    from: bay.from,
+    to: bay.to,
+    hung: hung.get(bay.side) ?? 0,
+    carriesTrack: hung.has(bay.side),
+  });
   return {
     longBays: bays.filter((b) => b.side === low || b.side === high).map(loaded),
-    endBays: bays.filter((b) => b.side === plusU || b.side === minusU).map((b) => ({ ...loaded(b), sign: (b.side === plusU ? 1 : -1) as 1 | -1 })),
+    endBays: bays
+      .filter((b) => b.side === plusU || b.side === minusU)
+      .map((b) => ({ ...loaded(b), sign: (b.side === plusU ? 1 : -1) as 1 | -1 })),
   };
 }
 
 function unitParts(of: string, axes: Axes, choice: UnitChoice, roof: RoofLayout, frameTop: number): PartDraft[] {
   const { unit } = choice;
   if (!unit) return [];
-  return roof.units.map((r): PartDraft => ({
-    item: unit.id, group: 'fan filter units', role: 'fan filter unit', of,
-    shape: { shape: 'box', centre: toSpace(axes, (r.u0 + r.u1) / 2, (r.v0 + r.v1) / 2, frameTop + unit.size[2] / 2), length: r.u1 - r.u0, width: r.v1 - r.v0, height: unit.size[2], turn: axes.turn },
-    count: 1, mass: unit.mass,
-    placed: { rule: 'compose.enclosure.fan-filter-unit', because: 'Fan filter units lie over the middle of the work, on cross beams, as many as flow and coverage need.' },
-  }));
+  return roof.units.map(
+    (r): PartDraft => ({
+      item: unit.id,
+      group: 'fan filter units',
+      role: 'fan filter unit',
+      of,
+      shape: {
+        shape: 'box',
+        centre: toSpace(axes, (r.u0 + r.u1) / 2, (r.v0 + r.v1) / 2, frameTop + unit.size[2] / 2),
+        length: r.u1 - r.u0,
+        width: r.v1 - r.v0,
+        height: unit.size[2],
+        turn: axes.turn,
+      },
+      count: 1,
+      mass: unit.mass,
+      placed: {
+        rule: 'compose.enclosure.fan-filter-unit',
+        because: 'Fan filter units lie over the middle of the work, on cross beams, as many as flow and coverage need.',
+      },
+    }),
+  );
 }
 
 function roofPanels(of: string, axes: Axes, sheet: Sheet, roof: RoofLayout, frameTop: number): PartDraft[] {
@@ -208,9 +269,25 @@ function roofPanels(of: string, axes: Axes, sheet: Sheet, roof: RoofLayout, fram
     const a = r.u1 - r.u0;
     const b = r.v1 - r.v0;
     return {
-      item: sheet.id, group: 'panels', role: 'roof panel', of,
-      shape: { shape: 'plate', corners: [toSpace(axes, r.u0, r.v0, frameTop), toSpace(axes, r.u1, r.v0, frameTop), toSpace(axes, r.u1, r.v1, frameTop), toSpace(axes, r.u0, r.v1, frameTop)], thickness: sheet.thickness },
-      count: 1, length: Math.max(a, b), width: Math.min(a, b), thickness: sheet.thickness, mass: a * b * sheet.massPerArea,
+      item: sheet.id,
+      group: 'panels',
+      role: 'roof panel',
+      of,
+      shape: {
+        shape: 'plate',
+        corners: [
+          toSpace(axes, r.u0, r.v0, frameTop),
+          toSpace(axes, r.u1, r.v0, frameTop),
+          toSpace(axes, r.u1, r.v1, frameTop),
+          toSpace(axes, r.u0, r.v1, frameTop),
+        ],
+        thickness: sheet.thickness,
+      },
+      count: 1,
+      length: Math.max(a, b),
+      width: Math.min(a, b),
+      thickness: sheet.thickness,
+      mass: a * b * sheet.massPerArea,
       placed: { rule: 'compose.enclosure.roof-panel', because: 'Panels close the roof where no fan filter unit lies.' },
     };
   });
@@ -227,10 +304,24 @@ function lightParts(of: string, axes: Axes, items: Items, clearHeight: number): 
     const n = Math.floor(i / rows);
     const u = -axes.length / 2 + (axes.length * (n + 0.5)) / perRow;
     return {
-      item: light.id, group: 'lights', role: 'light', of,
-      shape: { shape: 'box', centre: toSpace(axes, u, rows === 1 ? 0 : row === 0 ? -v : v, clearHeight - 0.02), length: light.length, width: 0.04, height: 0.03, turn: axes.turn },
-      count: 1, mass: light.mass,
-      placed: { rule: 'compose.enclosure.light', because: 'Light strips run under the roof along both long sides, out of the way of the clean air.' },
+      item: light.id,
+      group: 'lights',
+      role: 'light',
+      of,
+      shape: {
+        shape: 'box',
+        centre: toSpace(axes, u, rows === 1 ? 0 : row === 0 ? -v : v, clearHeight - 0.02),
+        length: light.length,
+        width: 0.04,
+        height: 0.03,
+        turn: axes.turn,
+      },
+      count: 1,
+      mass: light.mass,
+      placed: {
+        rule: 'compose.enclosure.light',
+        because: 'Light strips run under the roof along both long sides, out of the way of the clean air.',
+      },
     };
   });
 }
@@ -242,40 +333,115 @@ function lightParts(of: string, axes: Axes, items: Items, clearHeight: number): 
  *     6 members   7 panels, lights, hardware   8 marks, masses, barriers
  * It never touches the table: the gap is kept to frame and closures alike.
  */
-export function composeEnclosure(enclosure: CompleteEnclosure, index: number, context: Context): Outcome<ComposedEnclosure> {
+export function composeEnclosure(
+  enclosure: CompleteEnclosure,
+  index: number,
+  context: Context,
+): Outcome<ComposedEnclosure> {
   const { catalogue, rules, brief } = context;
   const path = ['layout', 'enclosures', index];
   const tables = enclosure.around.map((id) => context.tables.find((t) => t.id === id)!);
   const axes = axesOf(tables, enclosure.gaps);
   const highest = Math.max(...tables.map((t) => t.height));
   if (enclosure.clearHeight <= highest + 0.2)
-    return refuse([problem('compose/enclosure-too-low', [...path, 'clearHeight'], `The clear height of ${enclosure.id} leaves less than 200 mm over the table top.`, 'Make clearHeight larger, or leave it out.')]);
+    return refuse([
+      problem(
+        'compose/enclosure-too-low',
+        [...path, 'clearHeight'],
+        `The clear height of ${enclosure.id} leaves less than 200 mm over the table top.`,
+        'Make clearHeight larger, or leave it out.',
+      ),
+    ]);
   const items = chooseItems(enclosure, index, context);
   if (!items.ok) return items;
   // Not chosen yet: the narrowest profile bears least, so that the units fit on whichever is taken.
   const narrowest = Math.min(...itemsOf<Profile>(catalogue, 'profile').map((p) => p.size[0]));
   const asked = enclosure.profile ? catalogue.byId.get(enclosure.profile) : undefined;
-  const units = chooseUnits(brief, enclosure, index, axes, asked?.kind === 'profile' ? asked.size[0] : narrowest, catalogue, rules);
+  const units = chooseUnits(
+    brief,
+    enclosure,
+    index,
+    axes,
+    asked?.kind === 'profile' ? asked.size[0] : narrowest,
+    catalogue,
+    rules,
+  );
   if (!units.ok) return units;
   const hanging = hangSides(enclosure, index, axes, items.value, context);
   if (!hanging.ok) return hanging;
-  const roofOf = (profile: Profile) => layRoof({ length: axes.length, width: axes.width, beamWidth: profile.size[0], unit: units.value.size, count: units.value.count });
+  const roofOf = (profile: Profile) =>
+    layRoof({
+      length: axes.length,
+      width: axes.width,
+      beamWidth: profile.size[0],
+      unit: units.value.size,
+      count: units.value.count,
+    });
   const hung = hungMass(axes, hanging.value.curtains, hanging.value.strips);
-  const rigidSides = sideLines(axes).map((l) => l.name).filter((n) => enclosure.sides[n].closure === 'rigid panel');
-  const framed = (profile: Profile, roof: RoofLayout) =>
-    frameMembers({ of: enclosure.id, axes, profile, clearHeight: enclosure.clearHeight, footHeight: items.value.foot.height, hemGap: enclosure.hemGap, postSpacing: ruleNumber(rules, 'frame.post-spacing'), crossBeams: roof.beams, rigidSides, panelWidth });
+  const rigidSides = sideLines(axes)
+    .map((l) => l.name)
+    .filter((n) => enclosure.sides[n].closure === 'rigid panel');
+  const framed = (profile: Profile, roof: RoofLayout, footHeight: number) =>
+    frameMembers({
+      of: enclosure.id,
+      axes,
+      profile,
+      clearHeight: enclosure.clearHeight,
+      footHeight,
+      hemGap: enclosure.hemGap,
+      postSpacing: ruleNumber(rules, 'frame.post-spacing'),
+      crossBeams: roof.beams,
+      rigidSides,
+      panelWidth,
+    });
   const loadsFor = (profile: Profile): BeamLoad[] => {
     const roof = roofOf(profile);
-    const bays = loadedBays(axes, framed(profile, roof).bays, hung);
+    const bays = loadedBays(axes, framed(profile, roof, 0).bays, hung);
     return roofLoads({
-      length: axes.length, width: axes.width, profile, crossBeams: roof.beams, units: roof.units,
+      length: axes.length,
+      width: axes.width,
+      profile,
+      crossBeams: roof.beams,
+      units: roof.units,
       unitMass: (units.value.unit?.mass ?? 0) + ruleNumber(rules, 'frame.unit-filter-loading'),
-      panels: roof.panels, panelMassPerArea: items.value.roofSheet.massPerArea, ...bays,
+      panels: roof.panels,
+      panelMassPerArea: items.value.roofSheet.massPerArea,
+      ...bays,
     });
   };
   const choice = chooseProfile(enclosure.profile, [...path, 'profile'], catalogue, rules, loadsFor);
   if (!choice.ok) return choice;
-  return ok(assemble(enclosure, axes, tables, items.value, units.value, hanging.value, choice.value.profile, roofOf(choice.value.profile), framed, loadsFor(choice.value.profile), [...units.value.tries, ...choice.value.tries], catalogue));
+  const { profile } = choice.value;
+  const loads = loadsFor(profile);
+  const roof = roofOf(profile);
+  const posts = framed(profile, roof, 0).posts.length;
+  const foot = chooseFoot(
+    enclosure,
+    [...path, 'feet'],
+    profile,
+    roofMass(loads) + hangingMass(hanging.value),
+    posts,
+    catalogue,
+    rules,
+  );
+  if (!foot.ok) return foot;
+  return ok(
+    assemble({
+      enclosure,
+      axes,
+      tables,
+      items: items.value,
+      units: units.value,
+      hanging: hanging.value,
+      profile,
+      roof,
+      foot: foot.value.foot,
+      members: framed(profile, roof, foot.value.foot.height),
+      loads,
+      tries: [...units.value.tries, ...choice.value.tries, ...foot.value.tries],
+      catalogue,
+    }),
+  );
 }
 
 const hungMass = (
@@ -290,29 +456,71 @@ const hungMass = (
   ]);
 };
 
-function assemble(
-  enclosure: CompleteEnclosure,
-  axes: Axes,
-  tables: readonly DesignTable[],
-  items: Items,
-  units: UnitChoice,
-  hanging: { readonly curtains: ReadonlyMap<SideName, StraightCurtain>; readonly strips: ReadonlyMap<SideName, readonly PartDraft[]> },
-  profile: Profile,
-  roof: RoofLayout,
-  framed: (profile: Profile, roof: RoofLayout) => ReturnType<typeof frameMembers>,
-  loads: readonly BeamLoad[],
-  tries: DesignEnclosure['tries'],
-  catalogue: Catalogue,
-): ComposedEnclosure {
+interface Hanging {
+  readonly curtains: ReadonlyMap<SideName, StraightCurtain>;
+  readonly strips: ReadonlyMap<SideName, readonly PartDraft[]>;
+}
+
+const hangingMass = ({ curtains, strips }: Hanging): number =>
+  [...curtains.values()].reduce((sum, c) => sum + c.mass, 0) +
+  [...strips.values()].flat().reduce((sum, p) => sum + p.mass, 0);
+
+/** Mass on all roof beams, their own included [kg]; cross beams rest on the long ones and are counted there. */
+const roofMass = (loads: readonly BeamLoad[]): number =>
+  loads
+    .filter((l) => l.kind !== 'cross')
+    .reduce((sum, l) => sum + l.uniform * l.span + l.points.reduce((p, { load }) => p + load, 0), 0) / standardGravity;
+
+interface Assembly {
+  readonly enclosure: CompleteEnclosure;
+  readonly axes: Axes;
+  readonly tables: readonly DesignTable[];
+  readonly items: Items;
+  readonly units: UnitChoice;
+  readonly hanging: Hanging;
+  readonly profile: Profile;
+  readonly roof: RoofLayout;
+  readonly foot: Foot;
+  readonly members: FrameMembers;
+  readonly loads: readonly BeamLoad[];
+  readonly tries: DesignEnclosure['tries'];
+  readonly catalogue: Catalogue;
+}
+
+/** Places everything that the choices above named, and sums it up. */
+function assemble({
+  enclosure,
+  axes,
+  tables,
+  items,
+  units,
+  hanging,
+  profile,
+  roof,
+  foot,
+  members,
+  loads,
+  tries,
+  catalogue,
+}: Assembly): ComposedEnclosure {
   const of = enclosure.id;
   const [w, h] = profile.size;
   const frameTop = enclosure.clearHeight + h;
-  const members = framed(profile, roof);
   const rigid = sideLines(axes).flatMap(({ name }) => {
     const sheet = items.closures[name];
-    if (!sheet || sheet.kind !== 'sheet') return [];
+    if (sheet?.kind !== 'sheet') return [];
     const insert = cheapest(itemsOf<Strip>(catalogue, 'panel insert'));
-    return rigidSide({ of, axes, profile, sheet, insert, bays: members.bays.filter((b) => b.side === name), hemGap: enclosure.hemGap, clearHeight: enclosure.clearHeight, panelWidth });
+    return rigidSide({
+      of,
+      axes,
+      profile,
+      sheet,
+      insert,
+      bays: members.bays.filter((b) => b.side === name),
+      hemGap: enclosure.hemGap,
+      clearHeight: enclosure.clearHeight,
+      panelWidth,
+    });
   });
   const lights = lightParts(of, axes, items, enclosure.clearHeight);
   const fans = unitParts(of, axes, units, roof, frameTop);
@@ -325,25 +533,48 @@ function assemble(
     ...rigid,
     ...[...hanging.strips.values()].flat(),
     ...lights,
-    ...frameHardware({ of, axes, profile, members, foot: items.foot, frameTop, catalogue, cableRuns }),
+    ...frameHardware({ of, axes, profile, members, foot, frameTop, catalogue, cableRuns }),
   ];
   const parts = [...finishParts(of, drafts), ...[...hanging.curtains.values()].flatMap((c) => c.parts)];
   const { mass, centre } = centreOfMass(parts);
   const sides = sideLines(axes).map((line): EnclosureSide => {
     const inside = hangingLine(axes, line.name, 0);
-    return { name: line.name, closure: enclosure.sides[line.name].closure, item: items.closures[line.name]?.id ?? null, from: inside.from, to: inside.to, bottom: enclosure.hemGap, top: enclosure.clearHeight };
+    return {
+      name: line.name,
+      closure: enclosure.sides[line.name].closure,
+      item: items.closures[line.name]?.id ?? null,
+      from: inside.from,
+      to: inside.to,
+      bottom: enclosure.hemGap,
+      top: enclosure.clearHeight,
+    };
   });
   const a = axes.length / 2;
   const b = axes.width / 2;
   const gaps = Object.fromEntries(
     sideLines(axes).map(({ name }) => {
-      const inward = hanging.curtains.has(name) ? hangingPlay + (items.track?.size[0] ?? 0) : hanging.strips.has(name) ? 0.02 : 0;
+      const inward = hanging.curtains.has(name)
+        ? hangingPlay + (items.track?.size[0] ?? 0)
+        : hanging.strips.has(name)
+          ? 0.02
+          : 0;
       return [name, enclosure.gaps[name] - inward];
     }),
   ) as Record<SideName, number>;
   return {
     parts,
-    barriers: sides.filter((s) => s.item !== null).map((s) => ({ id: `${of}/${s.name}`, name: `${s.name} side of ${enclosure.name ?? of}`, of, item: s.item, from: s.from, to: s.to, bottom: s.bottom, top: s.top })),
+    barriers: sides
+      .filter((s) => s.item !== null)
+      .map((s) => ({
+        id: `${of}/${s.name}`,
+        name: `${s.name} side of ${enclosure.name ?? of}`,
+        of,
+        item: s.item,
+        from: s.from,
+        to: s.to,
+        bottom: s.bottom,
+        top: s.top,
+      })),
     enclosure: {
       id: of,
       name: enclosure.name ?? of,
@@ -367,7 +598,7 @@ function assemble(
       unit: units.unit?.id ?? null,
       unitCount: roof.units.length,
       unitAreas: roof.units.map((r) => ringOf(axes, r.u0, r.u1, r.v0, r.v1)),
-      feet: items.foot.kind,
+      feet: foot.kind,
       footPoints: postPoints(axes, members.posts),
       roofBeams: beamsWithParts(parts, loads, profile.id),
       volume: axes.length * axes.width * enclosure.clearHeight,
@@ -398,13 +629,17 @@ function beamsWithParts(parts: readonly Part[], loads: readonly BeamLoad[], prof
 }
 
 /** Open areas: hem gaps, slits at the ends of curtains, open sides. */
-function openingsOf(sides: readonly EnclosureSide[], curtains: ReadonlyMap<SideName, StraightCurtain>): DesignEnclosure['openings'] {
+function openingsOf(
+  sides: readonly EnclosureSide[],
+  curtains: ReadonlyMap<SideName, StraightCurtain>,
+): DesignEnclosure['openings'] {
   return sides.flatMap((side) => {
     const length = Math.hypot(side.to[0] - side.from[0], side.to[1] - side.from[1]);
     if (side.closure === 'open') return [{ what: `open ${side.name} side`, area: length * side.top }];
     const hem = { what: `gap under the ${side.name} side`, area: length * side.bottom };
-    const slits = curtains.has(side.name) ? [{ what: `slits at the ends of the ${side.name} curtain`, area: 2 * curtainEndSlit * (side.top - side.bottom) }] : [];
+    const slits = curtains.has(side.name)
+      ? [{ what: `slits at the ends of the ${side.name} curtain`, area: 2 * curtainEndSlit * (side.top - side.bottom) }]
+      : [];
     return [...(hem.area > 0 ? [hem] : []), ...slits];
   });
 }
-

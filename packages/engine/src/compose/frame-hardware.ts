@@ -34,21 +34,28 @@ function needsOf(
   return item.needs.flatMap(({ item: id, count }) => {
     const fastener = catalogue.byId.get(id) as Fastener | undefined;
     if (!fastener) return [];
-    return [{
-      item: id,
-      group: 'fasteners' as const,
-      role: 'fastener' as const,
-      of,
-      shape: { shape: 'loose' as const, at },
-      count,
-      mass: count * fastener.mass,
-      placed: placed('fastener', `${item.name} is fixed with it.`),
-    }];
+    return [
+      {
+        item: id,
+        group: 'fasteners' as const,
+        role: 'fastener' as const,
+        of,
+        shape: { shape: 'loose' as const, at },
+        count,
+        mass: count * fastener.mass,
+        placed: placed('fastener', `${item.name} is fixed with it.`),
+      },
+    ];
   });
 }
 
 const boxAt = (at: Vec3, size: readonly [number, number, number], turn: number): Part['shape'] => ({
-  shape: 'box', centre: at, length: size[0], width: size[1], height: size[2], turn,
+  shape: 'box',
+  centre: at,
+  length: size[0],
+  width: size[1],
+  height: size[2],
+  turn,
 });
 
 /**
@@ -68,7 +75,16 @@ export function frameHardware(input: HardwareInput): PartDraft[] {
   const joint = (item: Joint | undefined, at: Vec3, rule: string, because: string, count: number): PartDraft[] =>
     item
       ? Array.from({ length: count }, () => [
-          { item: item.id, group: 'joints' as const, role: item.kind === 'end cap' ? ('cap' as const) : ('joint' as const), of, shape: boxAt(at, item.size, axes.turn), count: 1, mass: item.mass, placed: placed(rule, because) },
+          {
+            item: item.id,
+            group: 'joints' as const,
+            role: item.kind === 'end cap' ? ('cap' as const) : ('joint' as const),
+            of,
+            shape: boxAt(at, item.size, axes.turn),
+            count: 1,
+            mass: item.mass,
+            placed: placed(rule, because),
+          },
           ...needsOf(item, at, of, catalogue),
         ]).flat()
       : [];
@@ -76,15 +92,36 @@ export function frameHardware(input: HardwareInput): PartDraft[] {
   const corners = members.posts.slice(0, members.cornerCount);
   return [
     ...corners.flatMap(([u, v]) =>
-      joint(block, toSpace(axes, u - Math.sign(u) * h, v - Math.sign(v) * w, frameTop - h / 2), 'corner-block', 'A corner block joins each corner post with the two beams that meet it.', 1),
+      joint(
+        block,
+        toSpace(axes, u - Math.sign(u) * h, v - Math.sign(v) * w, frameTop - h / 2),
+        'corner-block',
+        'A corner block joins each corner post with the two beams that meet it.',
+        1,
+      ),
     ),
-    ...members.endsAtPosts.flatMap((at) => joint(bracket, at, 'post-bracket', 'An angle bracket holds each member end at a post.', 1)),
-    ...members.endsAtBeams.flatMap((at) => joint(bracket, at, 'beam-bracket', 'Two angle brackets hold each member end at a beam, one on each side.', 2)),
-    ...members.posts.flatMap(([u, v]) => joint(cap, toSpace(axes, u, v, frameTop), 'end-cap', 'An end cap closes the top of each post.', 1)),
+    ...members.endsAtPosts.flatMap((at) =>
+      joint(bracket, at, 'post-bracket', 'An angle bracket holds each member end at a post.', 1),
+    ),
+    ...members.endsAtBeams.flatMap((at) =>
+      joint(bracket, at, 'beam-bracket', 'Two angle brackets hold each member end at a beam, one on each side.', 2),
+    ),
+    ...members.posts.flatMap(([u, v]) =>
+      joint(cap, toSpace(axes, u, v, frameTop), 'end-cap', 'An end cap closes the top of each post.', 1),
+    ),
     ...members.posts.flatMap(([u, v]): PartDraft[] => {
       const at = toSpace(axes, u, v, foot.height / 2);
       return [
-        { item: foot.id, group: 'feet', role: 'foot', of, shape: boxAt(at, [foot.size[0], foot.size[1], foot.height], axes.turn), count: 1, mass: foot.mass, placed: placed('foot', 'Every post stands on a foot.') },
+        {
+          item: foot.id,
+          group: 'feet',
+          role: 'foot',
+          of,
+          shape: boxAt(at, [foot.size[0], foot.size[1], foot.height], axes.turn),
+          count: 1,
+          mass: foot.mass,
+          placed: placed('foot', 'Every post stands on a foot.'),
+        },
         ...needsOf(foot, at, of, catalogue),
       ];
     }),
@@ -93,13 +130,37 @@ export function frameHardware(input: HardwareInput): PartDraft[] {
           if (m.shape.shape !== 'bar') return [];
           const { from, to } = m.shape;
           const length = distance3(from, to);
-          return [{ item: cover.id, group: 'strips', role: 'slot cover', of, shape: { shape: 'loose', at: from }, count: 1, length, mass: length * cover.massPerLength, placed: placed('slot-cover', 'A slot cover closes the slot that faces the clean space, so that no dust collects in it.') }];
+          return [
+            {
+              item: cover.id,
+              group: 'strips',
+              role: 'slot cover',
+              of,
+              shape: { shape: 'loose', at: from },
+              count: 1,
+              length,
+              mass: length * cover.massPerLength,
+              placed: placed(
+                'slot-cover',
+                'A slot cover closes the slot that faces the clean space, so that no dust collects in it.',
+              ),
+            },
+          ];
         })
       : []),
     ...(clip
       ? input.cableRuns.map(([from, to]): PartDraft => {
           const count = Math.max(2, Math.ceil(distance3(from, to) / clipPitch));
-          return { item: clip.id, group: 'fasteners', role: 'fastener', of, shape: { shape: 'loose', at: from }, count, mass: count * clip.mass, placed: placed('cable-clip', 'Cable clips hold each supply cable along the frame, every half metre.') };
+          return {
+            item: clip.id,
+            group: 'fasteners',
+            role: 'fastener',
+            of,
+            shape: { shape: 'loose', at: from },
+            count,
+            mass: count * clip.mass,
+            placed: placed('cable-clip', 'Cable clips hold each supply cable along the frame, every half metre.'),
+          };
         })
       : []),
   ];

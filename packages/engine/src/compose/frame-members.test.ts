@@ -29,7 +29,17 @@ const common = (a: Box, b: Box): number =>
   [0, 1, 2].reduce((v, i) => v * Math.max(0, Math.min(a.high[i]!, b.high[i]!) - Math.max(a.low[i]!, b.low[i]!)), 1);
 
 const table = (length: number, width: number): DesignTable => ({
-  id: 't', name: 't', outline: rectangle([0, 0], length, width), centre: [0, 0], turn: 0, length, width, height: 0.9, mass: null, travel: 0, equipment: [],
+  id: 't',
+  name: 't',
+  outline: rectangle([0, 0], length, width),
+  centre: [0, 0],
+  turn: 0,
+  length,
+  width,
+  height: 0.9,
+  mass: null,
+  travel: 0,
+  equipment: [],
 });
 
 const frames = fc.record({
@@ -41,12 +51,30 @@ const frames = fc.record({
   rigid: fc.subarray(['south', 'east', 'north', 'west'] as const),
 });
 
-const built = (f: { length: number; width: number; gap: number; size: readonly [number, number]; spacing: number; rigid: readonly ('south' | 'east' | 'north' | 'west')[] }) => {
+const built = (f: {
+  length: number;
+  width: number;
+  gap: number;
+  size: readonly [number, number];
+  spacing: number;
+  rigid: readonly ('south' | 'east' | 'north' | 'west')[];
+}) => {
   const profile = { id: 'p', size: f.size, massPerLength: 2 } as unknown as Profile;
   const t = table(Math.max(f.length, f.width), Math.min(f.length, f.width));
   const axes = axesOf([t], { south: f.gap, east: f.gap, north: f.gap, west: f.gap });
   const crossBeams = [-0.25, 0.25].map((share) => share * axes.length);
-  const members = frameMembers({ of: 'e', axes, profile, clearHeight: 2.1, footHeight: 0.06, hemGap: 0.1, postSpacing: f.spacing, crossBeams, rigidSides: f.rigid, panelWidth: 1.25 });
+  const members = frameMembers({
+    of: 'e',
+    axes,
+    profile,
+    clearHeight: 2.1,
+    footHeight: 0.06,
+    hemGap: 0.1,
+    postSpacing: f.spacing,
+    crossBeams,
+    rigidSides: f.rigid,
+    panelWidth: 1.25,
+  });
   return { members, t, axes };
 };
 
@@ -66,7 +94,10 @@ test('no member comes nearer to the table than the gap', () => {
   fc.assert(
     fc.property(frames, (f) => {
       const { members, t } = built(f);
-      const around: Box = { low: [-t.length / 2 - f.gap, -t.width / 2 - f.gap, 0], high: [t.length / 2 + f.gap, t.width / 2 + f.gap, 2] };
+      const around: Box = {
+        low: [-t.length / 2 - f.gap, -t.width / 2 - f.gap, 0],
+        high: [t.length / 2 + f.gap, t.width / 2 + f.gap, 2],
+      };
       for (const part of members.parts) expect(common(envelope(part), around)).toBeLessThan(1e-9);
     }),
     { numRuns: 150 },

@@ -1,5 +1,5 @@
-import type { Profile } from '../catalogue/schema.js';
 import type { SideName } from '../brief/schema.js';
+import type { Profile } from '../catalogue/schema.js';
 import type { Part, Placed } from '../design/types.js';
 import type { Vec3 } from '../floor/geometry/vec.js';
 import { distance3 } from '../floor/geometry/vec.js';
@@ -105,13 +105,25 @@ export function frameMembers(input: FrameInput): FrameMembers {
   const postV = b + w / 2;
   const postsAlongU = innerPosts(a, input.postSpacing);
   const postsAlongV = innerPosts(b, input.postSpacing);
-  const corners: (readonly [number, number])[] = [[-postU, -postV], [postU, -postV], [postU, postV], [-postU, postV]];
+  const corners: (readonly [number, number])[] = [
+    [-postU, -postV],
+    [postU, -postV],
+    [postU, postV],
+    [-postU, postV],
+  ];
   const inner: (readonly [number, number])[] = [
     ...[-postV, postV].flatMap((v) => postsAlongU.map((u) => [u, v] as const)),
     ...[-postU, postU].flatMap((u) => postsAlongV.map((v) => [u, v] as const)),
   ];
   const post = (at: readonly [number, number], why: Placed) =>
-    memberDraft(input, 'post', toSpace(axes, at[0], at[1], footHeight), toSpace(axes, at[0], at[1], top), { width: h, height: w }, why);
+    memberDraft(
+      input,
+      'post',
+      toSpace(axes, at[0], at[1], footHeight),
+      toSpace(axes, at[0], at[1], top),
+      { width: h, height: w },
+      why,
+    );
   const parts: PartDraft[] = [
     ...corners.map((p) => post(p, placed('corner-post', 'A post stands at each corner of the frame.'))),
     ...inner.map((p) => post(p, placed('inner-post', 'Posts stand no further apart than the site rules allow.'))),
@@ -124,19 +136,50 @@ export function frameMembers(input: FrameInput): FrameMembers {
     const at = (s: number, z: number): Vec3 =>
       side.alongU ? toSpace(axes, s, side.sign * mid, z) : toSpace(axes, side.sign * mid, s, z);
     const half = side.alongU ? h / 2 : w / 2;
-    const faces = [-side.half, ...(side.alongU ? postsAlongU : postsAlongV).flatMap((p) => [p - half, p + half]), side.half];
+    const faces = [
+      -side.half,
+      ...(side.alongU ? postsAlongU : postsAlongV).flatMap((p) => [p - half, p + half]),
+      side.half,
+    ];
     for (let i = 0; i + 1 < faces.length; i += 2) {
       const from = faces[i]!;
       const to = faces[i + 1]!;
       bays.push({ side: side.name, from, to });
-      parts.push(memberDraft(input, 'beam', at(from, middle), at(to, middle), { width: w, height: h }, placed('perimeter-beam', 'A beam closes the roof frame between each two posts.')));
+      parts.push(
+        memberDraft(
+          input,
+          'beam',
+          at(from, middle),
+          at(to, middle),
+          { width: w, height: h },
+          placed('perimeter-beam', 'A beam closes the roof frame between each two posts.'),
+        ),
+      );
       endsAtPosts.push(at(from, middle), at(to, middle));
       if (!input.rigidSides.includes(side.name)) continue;
       const railZ = hemGap + h / 2;
-      parts.push(memberDraft(input, 'rail', at(from, railZ), at(to, railZ), { width: w, height: h }, placed('bottom-rail', 'Rigid panels stand on a bottom rail.')));
+      parts.push(
+        memberDraft(
+          input,
+          'rail',
+          at(from, railZ),
+          at(to, railZ),
+          { width: w, height: h },
+          placed('bottom-rail', 'Rigid panels stand on a bottom rail.'),
+        ),
+      );
       endsAtPosts.push(at(from, railZ), at(to, railZ));
       for (const s of mullions(from, to, input.panelWidth)) {
-        parts.push(memberDraft(input, 'rail', at(s, hemGap + h), at(s, clearHeight), { width: side.alongU ? h : w, height: side.alongU ? w : h }, placed('mullion', 'A mullion divides a bay that is wider than a panel may be.')));
+        parts.push(
+          memberDraft(
+            input,
+            'rail',
+            at(s, hemGap + h),
+            at(s, clearHeight),
+            { width: side.alongU ? h : w, height: side.alongU ? w : h },
+            placed('mullion', 'A mullion divides a bay that is wider than a panel may be.'),
+          ),
+        );
         endsAtBeams.push(at(s, hemGap + h), at(s, clearHeight));
       }
     }
@@ -144,7 +187,16 @@ export function frameMembers(input: FrameInput): FrameMembers {
   for (const u of input.crossBeams) {
     const from = toSpace(axes, u, -b, middle);
     const to = toSpace(axes, u, b, middle);
-    parts.push(memberDraft(input, 'cross beam', from, to, { width: w, height: h }, placed('cross-beam', 'Cross beams lie under the edges of fan filter units and roof panels.')));
+    parts.push(
+      memberDraft(
+        input,
+        'cross beam',
+        from,
+        to,
+        { width: w, height: h },
+        placed('cross-beam', 'Cross beams lie under the edges of fan filter units and roof panels.'),
+      ),
+    );
     endsAtBeams.push(from, to);
   }
   return {
@@ -165,4 +217,5 @@ export function mullions(from: number, to: number, most: number): number[] {
 }
 
 /** Plan points of the posts in the room. */
-export const postPoints = (axes: Axes, posts: readonly (readonly [number, number])[]) => posts.map(([u, v]) => toRoom(axes, u, v));
+export const postPoints = (axes: Axes, posts: readonly (readonly [number, number])[]) =>
+  posts.map(([u, v]) => toRoom(axes, u, v));

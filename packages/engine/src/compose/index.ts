@@ -24,7 +24,12 @@ import { composeEquipment, composeTable } from './table.js';
  * Every stage gives new values; problems of all stages are returned at once.
  * @param briefHash content hash of the brief as read
  */
-export function composeDesign(brief: CompleteBrief, catalogue: Catalogue, rules: SiteRules, briefHash: string): Outcome<Design> {
+export function composeDesign(
+  brief: CompleteBrief,
+  catalogue: Catalogue,
+  rules: SiteRules,
+  briefHash: string,
+): Outcome<Design> {
   const problems: Problem[] = [];
   const kept = <T>(outcome: Outcome<T>): T[] => {
     if (outcome.ok) return [outcome.value];
@@ -35,13 +40,25 @@ export function composeDesign(brief: CompleteBrief, catalogue: Catalogue, rules:
   const tables = brief.tables.map(composeTable);
   const equipment = brief.equipment.map((e) => composeEquipment(e, [0, 0], 0, 0));
   const lasers = brief.lasers.map((l, i) => composeLaser(l, i, tables, room.outline));
-  const enclosed = brief.layout.enclosures.flatMap((e, i) => kept(composeEnclosure(e, i, { brief, tables, catalogue, rules })));
+  const enclosed = brief.layout.enclosures.flatMap((e, i) =>
+    kept(composeEnclosure(e, i, { brief, tables, catalogue, rules })),
+  );
   const enclosures = enclosed.map((e) => e.enclosure);
   const structureHeight = brief.room.ceiling?.structureHeight ?? room.height;
-  const runContext = { catalogue, rules, roomHeight: room.height, structureHeight, floorFall: brief.room.floor?.fall ?? 0, tables, enclosures };
+  const runContext = {
+    catalogue,
+    rules,
+    roomHeight: room.height,
+    structureHeight,
+    floorFall: brief.room.floor?.fall ?? 0,
+    tables,
+    enclosures,
+  };
   const hung = brief.layout.runs.flatMap((r, i) => kept(composeRun(r, i, runContext)));
   const runs = hung.map((h) => h.run);
-  const covers = brief.layout.covers.flatMap((c, i): ComposedCover[] => kept(composeCover(c, i, room, catalogue, brief.lasers.length > 0)));
+  const covers = brief.layout.covers.flatMap((c, i): ComposedCover[] =>
+    kept(composeCover(c, i, room, catalogue, brief.lasers.length > 0)),
+  );
   const placeOf = (id: string): Vec2 | undefined => placeById(id, room.doors, enclosures, runs);
   const devices = kept(composeDevices(brief, room, catalogue, placeOf)).flat();
   if (problems.length > 0) return refuse(problems);
@@ -51,9 +68,19 @@ export function composeDesign(brief: CompleteBrief, catalogue: Catalogue, rules:
     ...covers.flatMap((c) => finishParts(c.cover.id, [c.draft])),
     ...devices.flatMap((d) => finishParts(d.device.id, [d.draft])),
   ];
-  const barriers: Barrier[] = [...enclosed.flatMap((e) => e.barriers), ...hung.flatMap((h) => h.barriers), ...covers.map((c) => c.barrier)];
-  const assumptions: Assumption[] = [...brief.assumptions, ...lasers.flatMap((l) => l.assumptions), ...hung.flatMap((h) => h.assumptions)];
-  const questions: Question[] = [...composeQuestions(brief, rules), ...hung.flatMap((h) => h.questions)].sort((a, b) => b.weight - a.weight);
+  const barriers: Barrier[] = [
+    ...enclosed.flatMap((e) => e.barriers),
+    ...hung.flatMap((h) => h.barriers),
+    ...covers.map((c) => c.barrier),
+  ];
+  const assumptions: Assumption[] = [
+    ...brief.assumptions,
+    ...lasers.flatMap((l) => l.assumptions),
+    ...hung.flatMap((h) => h.assumptions),
+  ];
+  const questions: Question[] = [...composeQuestions(brief, rules), ...hung.flatMap((h) => h.questions)].sort(
+    (a, b) => b.weight - a.weight,
+  );
   const { project } = brief;
   return ok({
     schema: 1,

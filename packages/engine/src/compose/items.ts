@@ -1,6 +1,6 @@
 import type { Catalogue, Item } from '../catalogue/schema.js';
-import { meantHint } from '../reading/nearest.js';
 import { type Outcome, ok, problem, refuse } from '../floor/problem.js';
+import { meantHint } from '../reading/nearest.js';
 
 type Kind = Item['kind'];
 
@@ -9,7 +9,8 @@ export const itemsOf = <T extends Item>(catalogue: Catalogue, ...kinds: readonly
   catalogue.items.filter((i): i is T => (kinds as readonly string[]).includes(i.kind));
 
 /** Price of one unit as a number, for choosing the cheapest; items without price come last. */
-export const priceOf = (item: Item): number => ('price' in item && item.price ? Number(item.price.amount) : Number.POSITIVE_INFINITY);
+export const priceOf = (item: Item): number =>
+  'price' in item && item.price ? Number(item.price.amount) : Number.POSITIVE_INFINITY;
 
 /** The cheapest of some items; the first of equals, so that the choice is the same every time. */
 export const cheapest = <T extends Item>(items: readonly T[]): T | undefined =>
@@ -39,4 +40,11 @@ export const chosenItem = <T extends Item>(
 ): Outcome<T> =>
   item
     ? ok(item)
-    : refuse([problem('compose/item-missing', path, `The catalogue has no ${what}.`, `Add a ${what} to the catalogue, or name another item here.`)]);
+    : refuse([
+        problem(
+          'compose/item-missing',
+          path,
+          `The catalogue has no ${what}.`,
+          `Add a ${what} to the catalogue, or name another item here.`,
+        ),
+      ]);

@@ -19,7 +19,11 @@ function exitPoint(ring: Ring, from: Vec2, angle: number): Vec2 {
   return [from[0] + d[0] * t, from[1] + d[1] * t];
 }
 
-function emissionOf(laser: CompleteLaser): { emission: DesignLaser['emission']; meanPower: number | null; tolerance: number } {
+function emissionOf(laser: CompleteLaser): {
+  emission: DesignLaser['emission'];
+  meanPower: number | null;
+  tolerance: number;
+} {
   const { emission } = laser;
   if (emission.kind === 'continuous') {
     const tolerance = emission.tolerance ?? 0;
@@ -32,7 +36,11 @@ function emissionOf(laser: CompleteLaser): { emission: DesignLaser['emission']; 
     const { duration, rate } = emission;
     return { emission: { kind: 'pulsed', energy, duration, rate }, meanPower: energy * rate, tolerance };
   }
-  return { emission: { kind: emission.kind }, meanPower: emission.kind === 'scanned' ? emission.power : null, tolerance: 0 };
+  return {
+    emission: { kind: emission.kind },
+    meanPower: emission.kind === 'scanned' ? emission.power : null,
+    tolerance: 0,
+  };
 }
 
 /** A source with its beam in the room. Without stated legs the beam runs straight to the edge of its table (or of the room). */
@@ -53,7 +61,8 @@ export function composeLaser(
   const run = Math.hypot(end[0] - start[0], end[1] - start[1]);
   const points: Vec3[] = [start];
   if (given.length === 0) points.push([end[0], end[1], start[2] + run * Math.tan(laser.elevation ?? 0)]);
-  for (const leg of given) points.push(at3(toRoom(leg.to), leg.height === undefined ? points.at(-1)![2] : base + leg.height));
+  for (const leg of given)
+    points.push(at3(toRoom(leg.to), leg.height === undefined ? points.at(-1)![2] : base + leg.height));
   const assumptions: Assumption[] =
     given.length > 0
       ? []
@@ -84,7 +93,9 @@ export function composeLaser(
         from: points[i]!,
         to,
         carried: given[i]?.carried ?? 'open',
-        endsOn: given[i]?.endsOn ?? (given.length === 0 ? 'nothing stated' : i === given.length - 1 ? 'nothing stated' : 'mirror'),
+        endsOn:
+          given[i]?.endsOn ??
+          (given.length === 0 ? 'nothing stated' : i === given.length - 1 ? 'nothing stated' : 'mirror'),
       })),
       foreseeableTilt: laser.foreseeableTilt,
       heat: laser.heat ?? 0,

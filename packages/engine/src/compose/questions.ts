@@ -34,7 +34,9 @@ const asks = (rules: SiteRules): readonly Ask[] => [
     },
   },
   {
-    open: (b) => b.tables.some((t) => t.kind !== 'bench') && b.assumptions.some((a) => a.path[0] === 'tables' && a.path[2] === 'travel'),
+    open: (b) =>
+      b.tables.some((t) => t.kind !== 'bench') &&
+      b.assumptions.some((a) => a.path[0] === 'tables' && a.path[2] === 'travel'),
     question: {
       id: 'tables.travel',
       path: ['tables', 0, 'travel'],

@@ -13,7 +13,14 @@ export const panelEndClearance = 0.0025;
 
 /** Cut size of a panel in the grooves of a profile [m]; growth is judged by the frame checks, so none is added here. */
 export const panelCutSize = (clearOpening: number, grooveDepth: number): Outcome<number> => {
-  const cut = groovePanel({ clearOpening, grooveDepth, endClearance: panelEndClearance, temperatureChange: 0, panelExpansion: 0, frameExpansion: 0 });
+  const cut = groovePanel({
+    clearOpening,
+    grooveDepth,
+    endClearance: panelEndClearance,
+    temperatureChange: 0,
+    panelExpansion: 0,
+    frameExpansion: 0,
+  });
   return cut.ok ? ok(cut.value.cutSize) : cut;
 };
 
@@ -51,16 +58,36 @@ export function rigidSide(input: RigidSideInput): PartDraft[] {
         side.alongU ? toSpace(axes, s, side.sign * mid, z) : toSpace(axes, side.sign * mid, s, z);
       const corners = [at(from, low), at(from + width, low), at(from + width, low + height), at(from, low + height)];
       parts.push({
-        item: sheet.id, group: 'panels', role: 'side panel', of,
+        item: sheet.id,
+        group: 'panels',
+        role: 'side panel',
+        of,
         shape: { shape: 'plate', corners, thickness: sheet.thickness },
-        count: 1, length: height, width, thickness: sheet.thickness, mass: width * height * sheet.massPerArea,
-        placed: placed('side-panel', 'A rigid panel closes each bay of a rigid side; it stands in the grooves with play all round.'),
+        count: 1,
+        length: height,
+        width,
+        thickness: sheet.thickness,
+        mass: width * height * sheet.massPerArea,
+        placed: placed(
+          'side-panel',
+          'A rigid panel closes each bay of a rigid side; it stands in the grooves with play all round.',
+        ),
       });
       if (!insert) continue;
       const round = 2 * (width + height);
       parts.push({
-        item: insert.id, group: 'strips', role: 'panel insert', of, shape: { shape: 'loose', at: corners[0]! }, count: 1, length: round, mass: round * insert.massPerLength,
-        placed: placed('panel-insert', 'A panel insert holds each rigid panel in its groove all round, so that it neither rattles nor leaks.'),
+        item: insert.id,
+        group: 'strips',
+        role: 'panel insert',
+        of,
+        shape: { shape: 'loose', at: corners[0]! },
+        count: 1,
+        length: round,
+        mass: round * insert.massPerLength,
+        placed: placed(
+          'panel-insert',
+          'A panel insert holds each rigid panel in its groove all round, so that it neither rattles nor leaks.',
+        ),
       });
     }
     return parts;

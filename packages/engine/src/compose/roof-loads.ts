@@ -1,9 +1,7 @@
 import type { Profile } from '../catalogue/schema.js';
 import type { RoofBeam } from '../design/types.js';
+import { standardGravity as g } from '../frame/index.js';
 import type { Rect } from './roof.js';
-
-/** Standard acceleration of free fall [m/s2] (CGPM 1901; from memory). */
-const g = 9.80665;
 
 export interface RoofLoadInput {
   readonly length: number;
@@ -16,11 +14,25 @@ export interface RoofLoadInput {
   readonly panels: readonly Rect[];
   readonly panelMassPerArea: number;
   /** Bays of the long sides (along u) and of the ends (along v): from, to, and mass per metre of what hangs there. */
-  readonly longBays: readonly { readonly from: number; readonly to: number; readonly hung: number; readonly carriesTrack: boolean }[];
-  readonly endBays: readonly { readonly sign: 1 | -1; readonly from: number; readonly to: number; readonly hung: number; readonly carriesTrack: boolean }[];
+  readonly longBays: readonly {
+    readonly from: number;
+    readonly to: number;
+    readonly hung: number;
+    readonly carriesTrack: boolean;
+  }[];
+  readonly endBays: readonly {
+    readonly sign: 1 | -1;
+    readonly from: number;
+    readonly to: number;
+    readonly hung: number;
+    readonly carriesTrack: boolean;
+  }[];
 }
 
-export type BeamLoad = Pick<RoofBeam, 'span' | 'uniform' | 'points' | 'carriesTrack'> & { readonly kind: 'cross' | 'long' | 'end'; readonly index: number };
+export type BeamLoad = Pick<RoofBeam, 'span' | 'uniform' | 'points' | 'carriesTrack'> & {
+  readonly kind: 'cross' | 'long' | 'end';
+  readonly index: number;
+};
 
 type Point = { readonly at: number; readonly load: number };
 
@@ -51,25 +63,46 @@ export function roofLoads(input: RoofLoadInput): BeamLoad[] {
       .filter((p) => near(p.u0, u) || near(p.u1, u))
       .flatMap((p) => edgeLoads(Math.max(p.v0, -b), Math.min(p.v1, b), p.weight))
       .map(({ v, load }) => ({ at: v + b, load }));
-  const cross = input.crossBeams.map((u, index): BeamLoad => ({ kind: 'cross', index, span: input.width, uniform: own, points: onto(u), carriesTrack: false }));
-  const reaction = (beam: BeamLoad) => beam.uniform * beam.span * 0.5 + beam.points.reduce((sum, p) => sum + p.load, 0) / 2;
+  const cross = input.crossBeams.map(
+    (u, index): BeamLoad => ({
+      kind: 'cross',
+      index,
+      span: input.width,
+      uniform: own,
+      points: onto(u),
+      carriesTrack: false,
+    }),
+  );
+  const reaction = (beam: BeamLoad) =>
+    beam.uniform * beam.span * 0.5 + beam.points.reduce((sum, p) => sum + p.load, 0) / 2;
   const long = input.longBays.map(
     (bay, index): BeamLoad => ({
       kind: 'long',
       index,
       span: bay.to - bay.from,
       uniform: own + bay.hung * g,
-      points: input.crossBeams.flatMap((u, i) => (u > bay.from && u < bay.to ? [{ at: u - bay.from, load: reaction(cross[i]!) }] : [])),
+      points: input.crossBeams.flatMap((u, i) =>
+        u > bay.from && u < bay.to ? [{ at: u - bay.from, load: reaction(cross[i]!) }] : [],
+      ),
       carriesTrack: bay.carriesTrack,
     }),
   );
   const end = input.endBays.map((bay, index): BeamLoad => {
-    const edge = pieces.filter((p) => (bay.sign > 0 ? p.u1 >= input.length / 2 - 1e-9 : p.u0 <= -input.length / 2 + 1e-9));
+    const edge = pieces.filter((p) =>
+      bay.sign > 0 ? p.u1 >= input.length / 2 - 1e-9 : p.u0 <= -input.length / 2 + 1e-9,
+    );
     const points = edge
       .flatMap((p) => edgeLoads(Math.max(p.v0, -b), Math.min(p.v1, b), p.weight))
       .filter(({ v }) => v > bay.from && v < bay.to)
       .map(({ v, load }) => ({ at: v - bay.from, load }));
-    return { kind: 'end', index, span: bay.to - bay.from, uniform: own + bay.hung * g, points, carriesTrack: bay.carriesTrack };
+    return {
+      kind: 'end',
+      index,
+      span: bay.to - bay.from,
+      uniform: own + bay.hung * g,
+      points,
+      carriesTrack: bay.carriesTrack,
+    };
   });
   return [...cross, ...long, ...end];
 }

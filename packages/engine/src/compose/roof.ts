@@ -32,19 +32,25 @@ const panelSpan = 1.25;
 /** A strip narrower than this is closed by the beam itself [m]. */
 const leastStrip = 0.02;
 
-/** How many units fit: columns along u, rows along v. Each column lies on two cross beams; outer edges may lie on the perimeter. */
-export function unitGrid({ length, width, beamWidth, unit }: Omit<RoofInput, 'count'>): { readonly columns: number; readonly rows: number } {
-  return {
-    columns: Math.floor((length + beamWidth) / unit[0] + 1e-9),
-    rows: Math.floor((width + beamWidth) / unit[1] + 1e-9),
-  };
+/**
+ * How many units fit: columns along u, rows along v. Each column lies on two cross beams; outer edges may lie on the perimeter,
+ * but not on a sliver of it.
+ */
+export function unitGrid({ length, width, beamWidth, unit }: Omit<RoofInput, 'count'>): {
+  readonly columns: number;
+  readonly rows: number;
+} {
+  const most = Math.floor((length + beamWidth) / unit[0] + 1e-9);
+  const beyond = most * unit[0] - length;
+  const sliver = beyond > 1e-9 && beyond < 2 * leastBearing - 1e-9;
+  return { columns: sliver ? most - 1 : most, rows: Math.floor((width + beamWidth) / unit[1] + 1e-9) };
 }
 
 /** Start of the block of columns: centred, or against one end where a centred block would end between beam and perimeter. */
 function blockStart(total: number, length: number, beamWidth: number): number {
   const centred = -total / 2;
   const freeEnd = (length - total) / 2;
-  const restsOnPerimeter = freeEnd <= -leastBearing;
+  const restsOnPerimeter = freeEnd <= -leastBearing + 1e-9;
   const roomForBeam = freeEnd >= beamWidth;
   return restsOnPerimeter || roomForBeam ? centred : -length / 2 - beamWidth / 2;
 }
@@ -82,7 +88,12 @@ export function layRoof(input: RoofInput): RoofLayout {
   const firstEdge = edges[0] ?? outerU;
   const lastEdge = edges.at(-1) ?? outerU;
   const ends: (readonly [number, number])[] =
-    counts.length === 0 ? [[-outerU, outerU]] : [[-outerU, firstEdge], [lastEdge, outerU]];
+    counts.length === 0
+      ? [[-outerU, outerU]]
+      : [
+          [-outerU, firstEdge],
+          [lastEdge, outerU],
+        ];
   const strips = ends.filter(([from, to]) => to - from > leastStrip);
   const cuts = strips.map(([from, to]) => ({ from, to, cuts: evenCuts(from, to, panelSpan) }));
   const beams = [...edges.filter(inside), ...cuts.flatMap((c) => c.cuts)].sort((x, y) => x - y);

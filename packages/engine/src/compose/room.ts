@@ -1,6 +1,6 @@
 import type { CompleteBrief } from '../brief/complete.js';
 import type { DesignBoard, DesignDoor, DesignRoom, Solid, WallOpening } from '../design/types.js';
-import { counterClockwise, rectangle, type Ring, signedArea } from '../floor/geometry/polygon.js';
+import { counterClockwise, type Ring, rectangle, signedArea } from '../floor/geometry/polygon.js';
 import { add2, distance2, left2, scale2, sub2, unit2, type Vec2 } from '../floor/geometry/vec.js';
 
 type BriefDoor = CompleteBrief['room']['doors'][number];
@@ -8,7 +8,13 @@ type BriefDoor = CompleteBrief['room']['doors'][number];
 /** The stretch of wall that an opening takes; the wall is the edge of the outline as the brief numbers it. */
 function onWall(
   outline: Ring,
-  o: { readonly id: string; readonly name?: string | undefined; readonly wall: number; readonly at: number; readonly width: number },
+  o: {
+    readonly id: string;
+    readonly name?: string | undefined;
+    readonly wall: number;
+    readonly at: number;
+    readonly width: number;
+  },
   bottom: number,
   top: number,
 ): WallOpening {
@@ -43,12 +49,18 @@ function doorOf(outline: Ring, door: BriefDoor): DesignDoor {
   };
   // Seen from inside, looking at the wall, left is the inward normal turned a quarter to the right.
   const leftwards: Vec2 = [opening.inward[1], -opening.inward[0]];
-  const leftEnd = Math.sign(sub2(opening.to, opening.from)[0] * leftwards[0] + sub2(opening.to, opening.from)[1] * leftwards[1]) > 0 ? 'to' : 'from';
+  const leftEnd =
+    Math.sign(sub2(opening.to, opening.from)[0] * leftwards[0] + sub2(opening.to, opening.from)[1] * leftwards[1]) > 0
+      ? 'to'
+      : 'from';
   const other = { from: opening.to, to: opening.from } as const;
   const hinged = door.swing === 'in' || door.swing === 'out';
   const hingeEnd = (door.hinge ?? 'left') === 'left' ? leftEnd : leftEnd === 'to' ? 'from' : 'to';
   const single = () => [leafFrom(opening[hingeEnd], other[hingeEnd], door.width)];
-  const pair = () => [leafFrom(opening.from, opening.to, door.width / 2), leafFrom(opening.to, opening.from, door.width / 2)];
+  const pair = () => [
+    leafFrom(opening.from, opening.to, door.width / 2),
+    leafFrom(opening.to, opening.from, door.width / 2),
+  ];
   return {
     ...opening,
     swing: door.swing,

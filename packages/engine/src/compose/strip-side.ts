@@ -1,9 +1,9 @@
+import type { SideName } from '../brief/schema.js';
 import type { Cloth } from '../catalogue/schema.js';
 import type { Placed } from '../design/types.js';
 import { type Axes, toRoom } from './axes.js';
 import type { PartDraft } from './draft.js';
 import { sideLines } from './frame-members.js';
-import type { SideName } from '../brief/schema.js';
 
 const placed: Placed = {
   rule: 'compose.enclosure.strip',
@@ -35,9 +35,23 @@ export function stripSide(input: {
   return Array.from({ length: n }, (_, i): PartDraft => {
     const from = n === 1 ? -strip / 2 : -line.half + i * pitch;
     return {
-      item: cloth.id, group: 'curtains', role: 'strip panel', of,
-      shape: { shape: 'cloth', line: [at(from), at(from + strip)], top: input.clearHeight, bottom: input.hemGap, fullness: 0 },
-      count: 1, length, width: strip, thickness: cloth.thickness, mass: length * strip * cloth.massPerArea, placed,
+      item: cloth.id,
+      group: 'curtains',
+      role: 'strip panel',
+      of,
+      shape: {
+        shape: 'cloth',
+        line: [at(from), at(from + strip)],
+        top: input.clearHeight,
+        bottom: input.hemGap,
+        fullness: 0,
+      },
+      count: 1,
+      length,
+      width: strip,
+      thickness: cloth.thickness,
+      mass: length * strip * cloth.massPerArea,
+      placed,
     };
   });
 }

@@ -1,6 +1,6 @@
 import { type Outcome, ok } from '../floor/problem.js';
 import { fewestSupports, supportsKeep } from './fewest-supports.js';
-import { type SupportDemand, samePlace } from './types.js';
+import type { SupportDemand } from './types.js';
 
 /** The demand seen from the other end of the track. */
 const mirrored = ({ length, spacing, windows, forbidden }: SupportDemand): SupportDemand => {
@@ -42,7 +42,22 @@ export function evenSupports(demand: SupportDemand): Outcome<readonly number[]> 
   const earliest = early.value.map((p) => demand.length - p).reverse();
   const middle = late.value.map((p, i) => (p + earliest[i]!) / 2);
   const even = supportsKeep(middle, tight) ? middle : late.value;
-  const whole = even.map((p) => Math.round(p * 1000) / 1000);
-  const distinct = whole.every((p, i) => i === 0 || p > whole[i - 1]! + samePlace);
-  return ok(distinct && supportsKeep(whole, demand) ? whole : even);
+  return ok(onWholeMillimetres(even, demand));
+}
+
+/** Each place on the nearest whole millimetre, or the next one, that keeps the demand; where none does it stays. */
+function onWholeMillimetres(places: readonly number[], demand: SupportDemand): number[] {
+  const result = [...places];
+  places.forEach((place, i) => {
+    const near = Math.round(place * 1000);
+    const tries = [near, near > place * 1000 ? near - 1 : near + 1].map((mm) => mm / 1000);
+    const kept = tries.find((t) =>
+      supportsKeep(
+        result.map((p, k) => (k === i ? t : p)),
+        demand,
+      ),
+    );
+    if (kept !== undefined) result[i] = kept;
+  });
+  return result;
 }

@@ -104,3 +104,11 @@ export const mechanism = (): Problem =>
     'With these joints as hinges the track is not held: a part of it can swing freely.',
     'Put a support on the loose side of the joint, or use a joint that carries moment.',
   );
+
+export const liftsOff = (): Problem =>
+  argumentProblem(
+    'curtain/lifts-off',
+    'supports',
+    'The track tips out of its hangers: an end loaded beyond its last support lifts the rest of it.',
+    'Put a support closer to that end, or use supports that also hold the track down.',
+  );

@@ -1,6 +1,6 @@
 import { argumentProblem, type Outcome, ok, type Problem, positive, refuse } from '../floor/problem.js';
 import { solveBanded } from './banded.js';
-import { badInterval, mechanism, notInside, tooFewSupports } from './messages.js';
+import { badInterval, liftsOff, mechanism, notInside, tooFewSupports } from './messages.js';
 import { type PointLoad, type StretchLoad, samePlace } from './types.js';
 
 export interface BeamQuestion {
@@ -184,11 +184,16 @@ function supportMoments(
   }
   unknowns.sort((a, b) => a.place - b.place);
   const known = at.map((_, i) => (i === 0 ? startMoment : i === last ? endMoment : 0));
-  const indexOf = (support: number) => unknowns.findIndex((u) => u.support === support);
+  const columns = new Array<number>(at.length).fill(-1);
+  const hingesOf = spans.map((): { readonly column: number; readonly at: number }[] => []);
+  unknowns.forEach((u, column) => {
+    if (u.support !== undefined) columns[u.support] = column;
+    if (u.hinge) hingesOf[u.hinge.span]!.push({ column, at: u.hinge.at });
+  });
   const rows = unknowns.map(() => new Array<number>(unknowns.length).fill(0));
   const right = unknowns.map(() => 0);
   const addMoment = (row: number, support: number, factor: number) => {
-    const column = indexOf(support);
+    const column = columns[support]!;
     if (column >= 0) rows[row]![column]! += factor;
     else right[row]! -= factor * known[support]!;
   };
@@ -201,10 +206,8 @@ function supportMoments(
       addMoment(row, i, 2 * (before.length + after.length));
       addMoment(row, i + 1, after.length);
       right[row]! -= endSlopes(before).right + endSlopes(after).left;
-      unknowns.forEach((k, column) => {
-        if (k.hinge?.span === i - 1) rows[row]![column]! += k.hinge.at / before.length;
-        if (k.hinge?.span === i) rows[row]![column]! += 1 - k.hinge.at / after.length;
-      });
+      for (const h of hingesOf[i - 1]!) rows[row]![h.column]! += h.at / before.length;
+      for (const h of hingesOf[i]!) rows[row]![h.column]! += 1 - h.at / after.length;
     } else if (u.hinge) {
       const span = spans[u.hinge.span]!;
       const share = u.hinge.at / span.length;
@@ -216,7 +219,7 @@ function supportMoments(
   const reach = widestReach(rows);
   const solved = solveBanded(rows, right, reach);
   if (!solved) return null;
-  return known.map((k, i) => (indexOf(i) >= 0 ? solved[indexOf(i)]! : k));
+  return known.map((k, i) => (columns[i]! >= 0 ? solved[columns[i]!]! : k));
 }
 
 const widestReach = (rows: readonly (readonly number[])[]): number =>
@@ -226,7 +229,7 @@ const widestReach = (rows: readonly (readonly number[])[]): number =>
  * Reactions of a track on supports that hold it up but cannot push it down (rods, chains): a support that would have to push is
  * left out and the rest computed again; it then carries nothing.
  * @param question as for `supportLoads`
- * @returns reactions [N], zero or more, or the problems of `supportLoads` (`curtain/too-few-supports` when it lifts off)
+ * @returns reactions [N], zero or more, `curtain/lifts-off`, or the problems of `supportLoads`
  * Source: handbook of layout, 3.5 (derived).
  */
 export function hangingSupportLoads(question: BeamQuestion): Outcome<BeamReactions> {
@@ -244,5 +247,6 @@ export function hangingSupportLoads(question: BeamQuestion): Outcome<BeamReactio
     }
     const lifted = kept[found.value.reactions.indexOf(least)]!;
     kept = kept.filter((i) => i !== lifted);
+    if (kept.length < 2) return refuse([liftsOff()]);
   }
 }

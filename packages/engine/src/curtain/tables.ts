@@ -1,18 +1,6 @@
 import { commonPractice, type Source, source } from '../floor/source.js';
 
 /**
- * Flat width of a curtain that hangs free on runners over the length of its track: 7 % to 10 % more.
- * Source: rule of the trade (common practice).
- */
-export const usualFullness = { low: 0.07, high: 0.1, source: commonPractice } as const;
-
-/** Largest distance between supports [m]. Source: rule of the trade (common practice); the maker's figure goes first. */
-export const usualSpacing = { ceiling: 1.0, 'floor post': 1.2, source: commonPractice } as const;
-
-/** Largest distance between runners [m], the middle of 0.10 m to 0.20 m. Source: rule of the trade (common practice). */
-export const usualRunnerPitch = { value: 0.15, source: commonPractice } as const;
-
-/**
  * Factor on the tributary load of a support by which a continuous track may load it more than its share; the exact factor of
  * equal spans is at most 1.25 (two spans) under full uniform load.
  * Source: three-moment equation (Clapeyron), two equal spans; used on site as a bound (common practice).

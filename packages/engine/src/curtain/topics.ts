@@ -16,7 +16,7 @@ import { gravity, lightCautions, runnerRuleSource, supportCautions, tributaryFac
 const number = (inputs: TopicArguments, name: string): number => inputs[name] as number;
 const length = { dimension: 'length' } as const;
 const mm = (metres: number, name: string) => val(metres * 1000, 'mm', name);
-const derived: Source = source('handbook of layout, section 3', 'derived');
+const derived: Source = source('sum of masses', 'derived');
 
 /** Turns the value of an outcome into a calculation, problems pass through. */
 const shown = <T>(outcome: Outcome<T>, show: (value: T) => Calculation): Outcome<Calculation> =>

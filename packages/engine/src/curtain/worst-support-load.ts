@@ -17,6 +17,7 @@ export interface WorstLoadQuestion {
   readonly length: number;
   /** The track runs back into itself. */
   readonly closed: boolean;
+  /** In rising order along the track. */
   readonly supports: readonly number[];
   /** Joints of track pieces: computed stiff and as hinges. */
   readonly joints: readonly number[];
@@ -46,7 +47,23 @@ export interface WorstLoad {
 
 type State = WorstLoad['state'];
 
-/** A closed track is laid out three times in a row; what is read is the middle one, two neighbours away from loose ends. */
+/**
+ * Supports kept beyond each end when a closed track is unrolled. A moment falls to 2 - sqrt(3), about 0.27, of itself over each
+ * span (three-moment equation, equal spans), so that what is cut off changes nothing at the 0.2 % level.
+ */
+const keptBeyond = 5;
+
+/** Start and length of the straight beam that stands for the track; for a closed one it laps over itself at both ends. */
+function beamRange({ length, closed, supports }: WorstLoadQuestion): {
+  readonly from: number;
+  readonly to: number;
+  readonly before: number;
+} {
+  if (!closed) return { from: 0, to: length, before: 0 };
+  const before = Math.min(keptBeyond, supports.length);
+  return { from: supports[supports.length - before]! - length, to: supports[before - 1]! + length, before };
+}
+
 function unrolled(question: WorstLoadQuestion, state: State, hinged: boolean): Omit<BeamQuestion, 'points'> {
   const { length, closed, trackLoad, stretches } = question;
   const loads: StretchLoad[] = [{ from: 0, to: length, load: trackLoad }];
@@ -56,32 +73,37 @@ function unrolled(question: WorstLoadQuestion, state: State, hinged: boolean): O
     const from = pushed === 'to' ? s.to - taken : s.from;
     loads.push({ from, to: from + taken, load: s.weight / taken });
   });
-  const times = closed ? [0, 1, 2] : [0];
-  const shifts = times.map((t) => t * length);
-  const end = length * times.length;
+  const { from, to } = beamRange(question);
+  const times = closed ? [-2, -1, 0, 1] : [0];
+  const shifts = times.map((t) => t * length - from);
+  const end = to - from;
+  const placed = (places: readonly number[]) =>
+    shifts.flatMap((shift) => places.map((p) => p + shift)).filter((p) => p > -samePlace && p < end + samePlace);
   return {
     length: end,
-    supports: shifts.flatMap((shift) => question.supports.map((p) => p + shift)),
-    hinges: hinged ? shifts.flatMap((shift) => question.joints.map((p) => p + shift)) : [],
-    // A stretch of a closed track may run past its start; beyond the last copy there is nothing to load.
+    supports: placed(question.supports),
+    hinges: hinged ? placed(question.joints) : [],
     uniform: shifts
-      .flatMap((shift) => loads.map((l) => ({ ...l, from: l.from + shift, to: Math.min(l.to + shift, end) })))
+      .flatMap((shift) =>
+        loads.map((l) => ({ load: l.load, from: Math.max(0, l.from + shift), to: Math.min(end, l.to + shift) })),
+      )
       .filter((l) => l.to > l.from),
   };
 }
 
 /** Parts of a span at which the pull is tried; the influence of a load on a support peaks at it or close by. */
-const parts = 8;
+const parts = 4;
 
-function pullPlaces({ length, closed, supports, joints }: WorstLoadQuestion): number[] {
-  const sorted = [...supports].sort((a, b) => a - b);
+function pullPlaces(question: WorstLoadQuestion): number[] {
+  const { length, closed, supports, joints } = question;
+  const sorted = supports;
   const stops = [...sorted, ...(closed ? [sorted[0]! + length] : [])];
   const inSpans = stops.slice(1).flatMap((to, i) => {
     const from = stops[i]!;
     return Array.from({ length: parts }, (_, k) => from + ((to - from) * k) / parts);
   });
   const all = [...inSpans, sorted.at(-1)!, ...joints, ...(closed ? [] : [0, length])];
-  return closed ? all.map((p) => p + length) : all;
+  return all.map((p) => p - beamRange(question).from);
 }
 
 /**
@@ -97,12 +119,14 @@ function pullPlaces({ length, closed, supports, joints }: WorstLoadQuestion): nu
  * Anchors and ceilings are decided by a licensed structural engineer or the owner's engineer.
  */
 export function worstSupportLoad(question: WorstLoadQuestion): Outcome<WorstLoad> {
-  const { supports, stretches, pull, pullOnly, closed, length } = question;
+  const { stretches, pull, pullOnly, closed, length } = question;
+  const supports = question.supports;
   if (supports.length < 2) return refuse([tooFewSupports(supports.length)]);
   const solve = pullOnly ? hangingSupportLoads : supportLoads;
   const states: State[] = ['drawn'];
   for (const stretch of stretches.keys()) for (const end of ['from', 'to'] as const) states.push({ stretch, end });
-  const read = closed ? supports.map((_, i) => i + supports.length) : supports.map((_, i) => i);
+  const { from, before } = beamRange(question);
+  const read = supports.map((_, i) => i + before);
   let worst: { reaction: number; support: number; state: State; pullAt: number; hinged: boolean } | null = null;
   for (const hinged of question.joints.length > 0 ? [false, true] : [false]) {
     const own = states.map((state) => ({ state, found: solve({ ...unrolled(question, state, hinged), points: [] }) }));
@@ -132,9 +156,9 @@ export function worstSupportLoad(question: WorstLoadQuestion): Outcome<WorstLoad
   if (!found.ok) return found;
   return ok({
     ...partsOf(found.value, support, unrolled(question, state, hinged).supports),
-    support: support % supports.length,
+    support: support - before,
     state,
-    pullAt: closed ? (pullAt - length + length) % length : pullAt,
+    pullAt: closed ? (pullAt + from + length) % length : pullAt,
     joints: hinged ? 'hinges' : 'stiff',
   });
 }

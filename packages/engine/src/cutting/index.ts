@@ -1,5 +1,5 @@
 export { longestUsable } from './bar-model.js';
-export { barPlanCalculation, sheetPlanCalculation } from './calculations.js';
+export { barPlanCalculation, barUnit, sheetPlanCalculation } from './calculations.js';
 export { planBars } from './plan-bars.js';
 export { planSheets } from './plan-sheets.js';
 export { cuttingTopics } from './topics.js';

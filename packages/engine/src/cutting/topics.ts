@@ -79,7 +79,7 @@ const sheetTopic: Topic = {
       sheet: [lengthOf(inputs, 'sheet-width'), lengthOf(inputs, 'sheet-height')],
       kerf: lengthOf(inputs, 'kerf'),
       trim: lengthOf(inputs, 'trim'),
-      rotation: inputs['turning'] === 'yes',
+      rotation: inputs.turning === 'yes',
     };
     const plan = planSheets(request);
     return plan.ok ? ok(sheetPlanCalculation('Cutting sheets', request, plan.value)) : plan;

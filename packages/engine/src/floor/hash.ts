@@ -14,8 +14,16 @@ const canonicalJson = canonicalize as unknown as (value: unknown) => string | un
  * @returns     the hash as text
  * Source: RFC 8785 (from memory) for the canonical form, FIPS 180-4 for the hash.
  */
-export function contentHash(value: unknown): string {
+export const contentHash = (value: unknown): string => bytesHash(utf8Bytes(canonicalText(value)));
+
+/** Canonical JSON: keys in order, no white space, shortest numbers. Source: RFC 8785 (from memory). */
+export function canonicalText(value: unknown): string {
   const text = canonicalJson(value);
-  if (text === undefined) throw new Error('a value without JSON form has no content hash');
-  return `sha256:${bytesToHex(sha256(utf8ToBytes(text)))}`;
+  if (text === undefined) throw new Error('a value without JSON form has no canonical text');
+  return text;
 }
+
+/** Hash of a file's bytes, as `sha256:` and 64 hexadecimal digits. Source: FIPS 180-4. */
+export const bytesHash = (bytes: Uint8Array): string => `sha256:${bytesToHex(sha256(bytes))}`;
+
+export const utf8Bytes = (text: string): Uint8Array => utf8ToBytes(text);

@@ -27,15 +27,17 @@ export interface RectangularHollowSection extends SymmetricSection {
  * Corner radii that the standards assume for calculation.
  * @param finish hot finished or cold formed
  * @param thickness wall [m]
- * @returns outer and inner radius [m]
+ * @returns outer and inner radius [m], or `frame/not-positive`
  * Source: EN 10210-2 and EN 10219-2, sectional properties (from memory).
  */
 export function standardCornerRadii(
   finish: HollowFinish,
   thickness: number,
-): { readonly outer: number; readonly inner: number } {
+): Outcome<{ readonly outer: number; readonly inner: number }> {
+  const problems = needPositive({ thickness: [thickness, 'm'] });
+  if (problems.length > 0) return refuse(problems);
   const row = cornerRadii[finish].find((r) => thickness <= r.upTo)!;
-  return { outer: row.outer * thickness, inner: row.inner * thickness };
+  return ok({ outer: row.outer * thickness, inner: row.inner * thickness });
 }
 
 function hollowProblems(s: RectangularHollow): Problem[] {

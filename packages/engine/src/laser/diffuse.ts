@@ -107,7 +107,9 @@ export interface ExtendedHazardDistance extends HazardDistance {
   readonly withoutCredit: number;
 }
 
-export interface ExtendedReflection extends Reflection, Omit<ExposureLimitArguments, 'organ' | 'sourceAngle' | 'exposedArea'> {
+export interface ExtendedReflection
+  extends Reflection,
+    Omit<ExposureLimitArguments, 'organ' | 'sourceAngle' | 'exposedArea'> {
   /** Diameter that holds 63 % of the power [m]. */
   readonly spotDiameter: number;
 }

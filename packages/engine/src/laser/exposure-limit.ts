@@ -9,6 +9,7 @@ import {
   limitRows,
   rangeSource,
   sourceAngles,
+  tableJoin,
   timeRange,
   unsharedEdgesNm,
   wavelengthRangeNm,
@@ -67,7 +68,7 @@ export function exposureLimit(args: ExposureLimitArguments): Outcome<ExposureLim
     time: Math.max(duration, timeRange.shortest),
     alpha: args.sourceAngle === undefined ? sourceAngles.smallest : milliradians(args.sourceAngle),
   };
-  const rows = limitRows[args.edition][args.organ].filter((row) => rowHolds(row, table));
+  const rows = limitRows[args.edition][args.organ].filter((row) => rowHolds(row, args.organ, table));
   if (rows.length === 0) return refuse([noLimitRow(table.nm, table.time)]);
   const factors = factorsOf(rows, table);
   const worked = rows.map((row) => workedRow(row, table, factors));
@@ -89,11 +90,12 @@ function exposureLimitProblems(args: ExposureLimitArguments): Problem[] {
   return problems;
 }
 
-function rowHolds(row: LimitRow, { edition, nm, time, alpha }: TableArguments): boolean {
+function rowHolds(row: LimitRow, organ: Organ, { edition, nm, time, alpha }: TableArguments): boolean {
   const shared = edition === 'EU2006';
   const inBand = nm >= row.from && (nm < row.to || (shared && nm === row.to && !unsharedEdgesNm.includes(row.to)));
   const lastTime = row.timeTo === timeRange.longest;
-  const inTime = time >= row.timeFrom && (time < row.timeTo || ((shared || lastTime) && time === row.timeTo));
+  const sharedTime = shared && !(organ === 'eye' && row.timeTo === tableJoin);
+  const inTime = time >= row.timeFrom && (time < row.timeTo || ((sharedTime || lastTime) && time === row.timeTo));
   return inBand && inTime && conditionHolds(row, alpha, time);
 }
 
@@ -111,11 +113,7 @@ function factorsOf(rows: readonly LimitRow[], table: TableArguments): ReadonlyMa
   return new Map([...names].flatMap((name) => factorSteps(name, table)).map((s) => [s.symbol, s]));
 }
 
-function workedRow(
-  row: LimitRow,
-  { time }: TableArguments,
-  factors: ReadonlyMap<string, CalculationStep>,
-): WorkedRow {
+function workedRow(row: LimitRow, { time }: TableArguments, factors: ReadonlyMap<string, CalculationStep>): WorkedRow {
   const { coefficient, timePower, factors: names = [], smallerOf, cap } = row.law;
   const factor = (name: string): CalculationStep => factors.get(name)!;
   const terms: string[] = coefficient === 1 && (names.length > 0 || smallerOf) ? [] : [String(coefficient)];

@@ -89,23 +89,17 @@ function distanceStep(
 ) {
   const { amount } = notation(emitted);
   const name = 'hazard distance';
-  if (within)
-    return step(
-      'r_haz',
-      name,
-      '0',
-      { ...amountValues(emitted, limit), a: val(diameter * 1000, 'mm', 'beam diameter at 1/e') },
-      0,
-      'm',
-      gaussianOptics,
-      'below the limit already where the beam leaves',
-    );
+  // Where the formula has no value (no widening, or all power through the aperture is below the limit) the result needs no arithmetic.
+  const plain =
+    divergence === 0 ||
+    (model === 'aperture' && widthAtLimit({ emitted, limit, diameter, divergence }, model, aperture) === 0);
+  const note = within ? 'below the limit already where the beam leaves' : undefined;
+  if (within && plain) return step('r_haz', name, '0', {}, 0, 'm', gaussianOptics, note);
   const fallen =
     model === 'aperture'
       ? `(D / 1000)^2 / (-log(1 - MPE * pi * (D / 1000)^2 / (4 * ${amount})))`
       : `4 * ${amount} / (pi * MPE)`;
-  const across =
-    model === 'linear' ? `(sqrt(${fallen}) - a / 1000)` : `sqrt(${fallen} - (a / 1000)^2)`;
+  const across = model === 'linear' ? `max(0, sqrt(${fallen}) - a / 1000)` : `sqrt(max(0, ${fallen} - (a / 1000)^2))`;
   return step(
     'r_haz',
     name,
@@ -119,6 +113,7 @@ function distanceStep(
     distance,
     'm',
     gaussianOptics,
+    note,
   );
 }
 

@@ -1,4 +1,3 @@
-export { barrierCautions, laserCautions } from './cautions.js';
 export { type AdditiveGroup, type ExposedTo, type SumOfExposures, sumOfExposures } from './additivity.js';
 export { type BeamDiameters, beamDiameters, toD63 } from './beam-diameter.js';
 export {
@@ -7,10 +6,11 @@ export {
   apertureShare,
   type Emitted,
   emittedEnergy,
+  emittedPower,
   exposureThroughAperture,
   peakExposure,
-  emittedPower,
 } from './beam-exposure.js';
+export { barrierCautions, laserCautions } from './cautions.js';
 export {
   diffuseHazardDistance,
   diffuseIrradiance,
@@ -49,11 +49,15 @@ export {
   pulseTrainLimit,
   pulseTrainLimitByChoice,
 } from './pulse-train.js';
+export { nanometres as wavelengthInNanometres, type WavelengthBand, wavelengthBand } from './scale.js';
 export {
+  type RepeatedPulses,
+  repeatedPulses,
   requiredScaleNumber,
   type ScaleLimitFound,
   type ScaleNumberArguments,
   type ScaleNumberFound,
+  scaleModeOf,
   scaleNumberLimit,
   spotFactor as filterSpotFactor,
 } from './scale-number.js';

@@ -1,10 +1,10 @@
 import { type CalculationStep, type CalculationValue, fromStep, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse, valueOf } from '../floor/problem.js';
-import { type Emitted, emittedEnergy, emittedPower, notation } from './beam-exposure.js';
 import { gaussianOptics } from './beam-diameter.js';
+import { type Emitted, emittedEnergy, emittedPower, notation } from './beam-exposure.js';
 import { factorSteps } from './correction-factors.js';
-import { editionWithoutClasses, negative, wavelengthOutside } from './messages.js';
 import { limitingAperture } from './limiting-aperture.js';
+import { editionWithoutClasses, negative, wavelengthOutside } from './messages.js';
 import { beamDiameterAt } from './propagation.js';
 import { nanometres, tidy } from './scale.js';
 import { sourceAngles, timeRange, wavelengthRangeNm } from './tables.js';
@@ -103,7 +103,12 @@ const pulseTooLong = (pulse: number) => [
   },
 ];
 
-function classOf(args: LaserClassArguments, emitted: Emitted, time: number, allInside = false): Outcome<LaserClassFound> {
+function classOf(
+  args: LaserClassArguments,
+  emitted: Emitted,
+  time: number,
+  allInside = false,
+): Outcome<LaserClassFound> {
   const nm = nanometres(args.wavelength);
   const { amountUnit: unit } = notation(emitted);
   const problems = [
@@ -195,7 +200,9 @@ interface RowWorked extends Worked {
 /** A row in the unit of the emission: energies and powers convert by the time, densities by the limiting aperture. */
 function emissionRow(row: EmissionRow, nm: number, time: number, unit: 'W' | 'J'): RowWorked {
   const names = [...row.factors, ...(row.smallerOf ?? [])];
-  const factors = names.flatMap((name) => factorSteps(name, { edition: 'IEC2014', nm, time, alpha: sourceAngles.smallest }));
+  const factors = names.flatMap((name) =>
+    factorSteps(name, { edition: 'IEC2014', nm, time, alpha: sourceAngles.smallest }),
+  );
   const named = (name: FactorName) => factors.find((f) => f.symbol === name)!;
   const values: Record<string, CalculationValue> = Object.fromEntries(names.map((n) => [n, fromStep(named(n))]));
   const terms = [String(row.coefficient), ...row.factors];
@@ -275,7 +282,15 @@ function threeRStep(nm: number, time: number, one: CalculationStep): Calculation
   if (visible && one.unit === 'W')
     return step('AEL_3R', name, '0.005', {}, classThreeR.power, 'W', classSource, 'at 0.25 s');
   if (visible && time >= classTwo.time)
-    return step('AEL_3R', name, '0.005 * t', { t: val(time, 's', 'pulse') }, classThreeR.power * time, 'J', classSource);
+    return step(
+      'AEL_3R',
+      name,
+      '0.005 * t',
+      { t: val(time, 's', 'pulse') },
+      classThreeR.power * time,
+      'J',
+      classSource,
+    );
   const values = { AEL_1: fromStep(one) };
   return step('AEL_3R', name, '5 * AEL_1', values, classThreeR.times * one.result, one.unit, classSource);
 }
@@ -294,8 +309,8 @@ function emissions(
 ): Measured {
   const condition = conditions.find((c) => nm >= c.from && nm < c.to)!;
   const growing = () =>
-    valueOf(limitingAperture({ edition: 'IEC2014', organ: 'eye', wavelength: args.wavelength, duration: time })).diameter *
-    1000;
+    valueOf(limitingAperture({ edition: 'IEC2014', organ: 'eye', wavelength: args.wavelength, duration: time }))
+      .diameter * 1000;
   const near = condition.naked.aperture === 'growing' ? growing() : condition.naked.aperture;
   const naked = through('naked', args, emitted, near, condition.naked.distance, allInside);
   if (!condition.telescope) return { naked, telescope: null, steps: [naked] };

@@ -66,10 +66,7 @@ export function rayOverBarrier(args: {
  * @returns            angle [rad], or `laser/negative`, `laser/plane-spacing`
  * Source: geometry (derived).
  */
-export function openRayAngle(
-  overlap: number,
-  planeSpacing: number,
-): Outcome<Worked & { readonly angle: number }> {
+export function openRayAngle(overlap: number, planeSpacing: number): Outcome<Worked & { readonly angle: number }> {
   const problems = positive('laser/plane-spacing', 'planeSpacing', planeSpacing, 'm');
   if (!(overlap >= 0)) problems.push(negative('overlap', overlap, 'm'));
   if (problems.length > 0) return refuse(problems);
@@ -78,7 +75,15 @@ export function openRayAngle(
     w: val(overlap * 1000, 'mm', 'overlap'),
     s: val(planeSpacing * 1000, 'mm', 'distance between the planes'),
   };
-  const s = step('beta', 'angle of the first open ray from the normal', 'atan(w / s)', values, angle, 'rad', geometrySource);
+  const s = step(
+    'beta',
+    'angle of the first open ray from the normal',
+    'atan(w / s)',
+    values,
+    angle,
+    'rad',
+    geometrySource,
+  );
   return ok({ angle, steps: [s] });
 }
 
@@ -109,6 +114,14 @@ export function curtainSwingAngle(args: {
     m_a: val(m, 'kg/m2', 'mass per area'),
     g: val(g, 'm/s2', 'acceleration of free fall'),
   };
-  const s = step('delta', 'swing from the vertical', 'atan(0.6 * v^2 / (m_a * g))', values, angle, 'rad', commonPractice);
+  const s = step(
+    'delta',
+    'swing from the vertical',
+    'atan(0.6 * v^2 / (m_a * g))',
+    values,
+    angle,
+    'rad',
+    commonPractice,
+  );
   return ok({ angle, steps: [s] });
 }

@@ -24,7 +24,12 @@ export const sourceAngleNotUsable = (angle: number): Problem =>
     'Give it above zero and below 3.2 rad, or leave it out for a point source (the safe choice).',
   );
 export const areaOnlyForSkin = (): Problem =>
-  of('area-for-skin-only', 'exposedArea', 'An exposed area changes the limit of the skin only.', 'Leave it out for the eye.');
+  of(
+    'area-for-skin-only',
+    'exposedArea',
+    'An exposed area changes the limit of the skin only.',
+    'Leave it out for the eye.',
+  );
 export const conventionUnknown = (got: string): Problem =>
   of('convention', 'convention', `"${got}" is no place on the profile.`, 'Use 1/e, 1/e2 or fwhm.');
 export const conventionNeedsGaussian = (got: string): Problem =>
@@ -35,7 +40,12 @@ export const conventionNeedsGaussian = (got: string): Problem =>
     'Give the edge diameter as 1/e, or call the profile gaussian.',
   );
 export const reflectanceOutside = (value: number): Problem =>
-  of('reflectance', 'reflectance', `A reflectance of ${value} is outside 0 to 1.`, 'Give it between 0 and 1; 1 is safe.');
+  of(
+    'reflectance',
+    'reflectance',
+    `A reflectance of ${value} is outside 0 to 1.`,
+    'Give it between 0 and 1; 1 is safe.',
+  );
 export const angleOutside = (argument: string, angle: number): Problem =>
   of(
     'angle-range',
@@ -51,11 +61,21 @@ export const doesNotWiden = (): Problem =>
     'Give the divergence of the beam (full angle), or treat the whole way of the beam as hazardous.',
   );
 export const negative = (argument: string, value: number, unit: string): Problem =>
-  of('negative', argument, `${argument} is ${value} ${unit}; it must not be below zero.`, `Give ${argument} of zero or more.`);
+  of(
+    'negative',
+    argument,
+    `${argument} is ${value} ${unit}; it must not be below zero.`,
+    `Give ${argument} of zero or more.`,
+  );
 export const notAbove = (argument: string, value: number, limit: number): Problem =>
   of('too-small', argument, `${argument} is ${value}; it must be above ${limit}.`, `Check ${argument}.`);
 export const numericalApertureOutside = (value: number): Problem =>
-  of('numerical-aperture', 'numericalAperture', `A numerical aperture of ${value} is outside 0 to 1.`, 'Take it from the data sheet of the fibre.');
+  of(
+    'numerical-aperture',
+    'numericalAperture',
+    `A numerical aperture of ${value} is outside 0 to 1.`,
+    'Take it from the data sheet of the fibre.',
+  );
 export const tooNearForEye = (distance: number): Problem =>
   of(
     'nearer-than-eye-focuses',
@@ -92,7 +112,12 @@ export const noScaleNumber = (highest: number, got: number, unit: string): Probl
     'No filter or screen of the scale stands this: enclose the beam, enlarge the distance or use a guard tested for it.',
   );
 export const scaleNumberOutside = (n: number): Problem =>
-  of('scale-number', 'scaleNumber', `Scale number ${n} is outside the whole numbers 1 to 10.`, 'Take it from the marking.');
+  of(
+    'scale-number',
+    'scaleNumber',
+    `Scale number ${n} is outside the whole numbers 1 to 10.`,
+    'Take it from the marking.',
+  );
 export const pulseNeeded = (): Problem =>
   of(
     'pulse-needed',
@@ -108,16 +133,31 @@ export const countNeeded = (): Problem =>
     'Give it: 5 s for EN 207:2017, 10 s before.',
   );
 export const editionWithoutClasses = (edition: string): Problem =>
-  of('class-edition', 'edition', `Classes are computed by IEC 60825-1:2014 only, not by ${edition}.`, 'Use edition IEC2014.');
+  of(
+    'class-edition',
+    'edition',
+    `Classes are computed by IEC 60825-1:2014 only, not by ${edition}.`,
+    'Use edition IEC2014.',
+  );
 export const noBeams = (): Problem => of('no-beams', 'beams', 'There is no beam to add up.', 'Give at least one beam.');
 export const indexTooLow = (n: number): Problem =>
   of('refractive-index', 'refractiveIndex', `A refractive index of ${n} is below 1.`, 'Glass has about 1.5.');
 export const surfacesNotCounted = (n: number): Problem =>
   of('surfaces', 'surfaces', `${n} is no number of surfaces.`, 'Give 1 for one face, 2 for a plate.');
 export const behindBarrier = (): Problem =>
-  of('eye-before-barrier', 'eyeDistance', 'The eye must be beyond the curtain.', 'Give the horizontal distances from the source.');
+  of(
+    'eye-before-barrier',
+    'eyeDistance',
+    'The eye must be beyond the curtain.',
+    'Give the horizontal distances from the source.',
+  );
 export const neitherPowerNorEnergy = (): Problem =>
-  of('power-or-energy', 'power', 'Give either a power with a limit in W/m2 or an energy with a limit in J/m2.', 'Give one pair.');
+  of(
+    'power-or-energy',
+    'power',
+    'Give either a power with a limit in W/m2 or an energy with a limit in J/m2.',
+    'Give one pair.',
+  );
 export const obliqueNotComputed = (angle: number): Problem =>
   of(
     'oblique',

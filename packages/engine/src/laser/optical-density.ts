@@ -72,7 +72,10 @@ export function barrierTransmission(args: {
     'E_t',
     'irradiance behind the barrier',
     'E * 10^(-OD)',
-    { E: val(args.irradiance, 'W/m2', 'irradiance on the barrier'), OD: val(args.opticalDensity, '1', 'optical density') },
+    {
+      E: val(args.irradiance, 'W/m2', 'irradiance on the barrier'),
+      OD: val(args.opticalDensity, '1', 'optical density'),
+    },
     transmitted,
     'W/m2',
     definition,

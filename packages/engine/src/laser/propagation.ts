@@ -43,11 +43,7 @@ export function beamDiameterAt(args: {
     ...(shifted ? { z0: val(waistDistance, 'm', 'distance of the waist') } : {}),
   };
   const way = shifted ? '(r - z0)' : 'r';
-  const expression = linear
-    ? shifted
-      ? 'a + phi * abs(r - z0)'
-      : 'a + phi * r'
-    : `sqrt(a^2 + (phi * ${way})^2)`;
+  const expression = linear ? (shifted ? 'a + phi * abs(r - z0)' : 'a + phi * r') : `sqrt(a^2 + (phi * ${way})^2)`;
   const s = step('d63', 'beam diameter at the distance', expression, values, diameter * 1000, 'mm', gaussianOptics);
   return ok({ diameter, steps: [s] });
 }

@@ -1,10 +1,9 @@
 import { type CalculationStep, fromStep, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import type { Source } from '../floor/source.js';
-import { t2Step } from './correction-factors.js';
+import { alphaMaxStep, t2Step } from './correction-factors.js';
 import { exposureLimit } from './exposure-limit.js';
 import { pulseLongerThanExposure, pulseLongerThanPeriod } from './messages.js';
-import { alphaMaxStep } from './correction-factors.js';
 import { milliradians, nanometres, tidy } from './scale.js';
 import { apertureBands, directive26, groupingTimes, iecPulses, sourceAngles } from './tables.js';
 import type { Edition, ExposureLimit, Organ, Worked } from './types.js';

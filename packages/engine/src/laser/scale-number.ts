@@ -5,6 +5,7 @@ import { countNeeded, noScaleNumber, pulseNeeded, scaleNumberOutside, wavelength
 import { nanometres, tidy } from './scale.js';
 import { groupingTimes, wavelengthRangeNm } from './tables.js';
 import {
+  modeTimes,
   pulseCountSource,
   repeatRule,
   type ScaleLimit,
@@ -27,6 +28,18 @@ const rowOf = (standard: ScaleStandard, mode: ScaleMode, nm: number): ScaleLimit
 
 const wavelengthProblems = (nm: number): Problem[] =>
   nm >= wavelengthRangeNm.from && nm < wavelengthRangeNm.to ? [] : [wavelengthOutside(nm)];
+
+/**
+ * Mode in which a pulse must be tested: M below 1 ns, R to 1 us, I to 0.25 s, D beyond.
+ * @param duration of one pulse [s]
+ * @returns        mode [-]
+ * Source: DGUV Information 203-042, section 5.1 (read).
+ */
+export function scaleModeOf(duration: number): ScaleMode {
+  if (duration < modeTimes.ultrashort) return 'M';
+  if (duration < modeTimes.nanosecond) return 'R';
+  return duration <= modeTimes.long ? 'I' : 'D';
+}
 
 export interface ScaleLimitFound extends Worked {
   readonly limit: number;
@@ -64,7 +77,15 @@ export function scaleNumberLimit(args: {
     unit,
     transmittance: 10 ** -n,
     steps: [
-      step('limit', `limit of scale number ${n}, mode ${mode}`, 'k * 10^(n + c)', values, limit, unit, scaleSources[standard]),
+      step(
+        'limit',
+        `limit of scale number ${n}, mode ${mode}`,
+        'k * 10^(n + c)',
+        values,
+        limit,
+        unit,
+        scaleSources[standard],
+      ),
       step('tau', 'largest transmittance', '10^(-n)', { n: values.n }, 10 ** -n, '1', scaleSources[standard]),
     ],
   });
@@ -230,7 +251,7 @@ function pulsedExposure(args: ScaleNumberArguments, row: ScaleLimit, nm: number)
     const last = step('E_peak', 'peak irradiance', 'H / t_p', values, peak, 'W/m2', pulseCountSource);
     return ok({ exposure: h.result, spotFactor: 1, repeatFactor: 1, corrected: peak, steps: [h, last] });
   }
-  const repeated = repeatSteps(args, nm);
+  const repeated = repeatedPulses(args, nm);
   if (!repeated.ok) return repeated;
   const { steps, factor, summed } = repeated.value;
   const corrected = h.result * summed * factor;
@@ -247,18 +268,30 @@ function pulsedExposure(args: ScaleNumberArguments, row: ScaleLimit, nm: number)
   return ok({ exposure: h.result, spotFactor: 1, repeatFactor: factor, corrected, steps: [h, ...steps, last] });
 }
 
-interface Repeated extends Worked {
+export interface RepeatedPulses extends Worked {
+  /** N^0.25 [-]. */
   readonly factor: number;
   /** Pulses summed within T_i. */
   readonly summed: number;
 }
 
-/** N (and, for pulses closer than T_i, the m pulses that are summed first); no steps for one pulse. */
-function repeatSteps(args: ScaleNumberArguments, nm: number): Outcome<Repeated> {
+/**
+ * How much harder repeated pulses are on a filter or screen than one: N^0.25, after pulses closer than T_i are summed.
+ *
+ *     H' = H m N^0.25, N = f t (or t / T_i with m = f T_i); no steps where one pulse counts alone
+ * @param args pulse [s], rate [Hz], and the count of pulses [-] or the time over which they are counted [s]
+ * @param nm   wavelength [nm]
+ * @returns    factor, pulses summed, steps `N` and `m`, or `laser/count-needed`
+ * Source: DGUV Information 203-042, section 5.3 (read).
+ */
+export function repeatedPulses(
+  args: Pick<ScaleNumberArguments, 'pulse' | 'rate' | 'pulseCount' | 'countTime'>,
+  nm: number,
+): Outcome<RepeatedPulses> {
   const { pulse, rate, pulseCount, countTime } = args;
   const counted = (count: number, expression: string, values: CalculationStep['values']) =>
     step('N', 'pulses counted', expression, values, count, '1', pulseCountSource);
-  const alone: Repeated = { factor: 1, summed: 1, steps: [] };
+  const alone: RepeatedPulses = { factor: 1, summed: 1, steps: [] };
   if (nm < repeatRule.fromNm || (pulse ?? 0) >= repeatRule.belowPulse) return ok(alone);
   if (pulseCount !== undefined) {
     const count = Math.max(1, pulseCount);

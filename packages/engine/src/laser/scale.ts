@@ -9,3 +9,12 @@ export const nanometres = (wavelength: number): number => tidy(wavelength * 1e9)
 export const tidy = (value: number): number => Number(value.toPrecision(12));
 
 export const milliradians = (angle: number): number => tidy(angle * 1e3);
+
+export type WavelengthBand = 'ultraviolet' | 'visible' | 'infrared';
+
+/** Band for exposure durations: ultraviolet below 400 nm, visible 400 to 700 nm, infrared beyond. The retina is at risk up to 1400 nm. */
+export function wavelengthBand(wavelength: number): WavelengthBand {
+  const nm = nanometres(wavelength);
+  if (nm < 400) return 'ultraviolet';
+  return nm < 700 ? 'visible' : 'infrared';
+}

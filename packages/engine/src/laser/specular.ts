@@ -1,7 +1,7 @@
 import { val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import { source } from '../floor/source.js';
-import {  indexTooLow, obliqueNotComputed, surfacesNotCounted } from './messages.js';
+import { indexTooLow, obliqueNotComputed, surfacesNotCounted } from './messages.js';
 import type { Worked } from './types.js';
 import { step } from './working.js';
 

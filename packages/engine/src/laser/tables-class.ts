@@ -110,14 +110,19 @@ export const telescopeBand = { from: 302.5, to: 4000 } as const;
 export interface Condition {
   readonly from: number;
   readonly to: number;
-  readonly telescope: { readonly aperture: number | 'seven times' ; readonly distance: number } | null;
+  readonly telescope: { readonly aperture: number | 'seven times'; readonly distance: number } | null;
   readonly naked: { readonly aperture: number | 'growing'; readonly distance: number };
 }
 export const conditions: readonly Condition[] = [
   { from: 180, to: 302.5, telescope: null, naked: { aperture: 1, distance: 0 } },
   { from: 302.5, to: 400, telescope: { aperture: 7, distance: 2000 }, naked: { aperture: 1, distance: 100 } },
   { from: 400, to: 1400, telescope: { aperture: 50, distance: 2000 }, naked: { aperture: 7, distance: 100 } },
-  { from: 1400, to: 4000, telescope: { aperture: 'seven times', distance: 2000 }, naked: { aperture: 'growing', distance: 100 } },
+  {
+    from: 1400,
+    to: 4000,
+    telescope: { aperture: 'seven times', distance: 2000 },
+    naked: { aperture: 'growing', distance: 100 },
+  },
   { from: 4000, to: 1e5, telescope: null, naked: { aperture: 'growing', distance: 0 } },
   { from: 1e5, to: 1e6, telescope: null, naked: { aperture: 11, distance: 0 } },
 ];

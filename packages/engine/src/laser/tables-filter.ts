@@ -74,3 +74,6 @@ export const spotFactorRule = {
 
 /** Repeated pulses: H' = H N^0.25 from 400 nm on, above 1 Hz, for pulses shorter than 0.25 s. */
 export const repeatRule = { fromNm: 400, aboveRate: 1, belowPulse: 0.25 } as const;
+
+/** Upper ends of the pulse durations of the modes M and R, and of I [s]; longer counts as continuous. */
+export const modeTimes = { ultrashort: 1e-9, nanosecond: 1e-6, long: 0.25 } as const;

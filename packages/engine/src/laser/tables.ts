@@ -15,7 +15,11 @@ export const directive24: Source = source(directive, 'read', 'Table 2.4');
 export const directive25: Source = source(directive, 'read', 'Table 2.5');
 export const directive26: Source = source(directive, 'read', 'Table 2.6');
 export const iecLimits: Source = source(iec, 'from memory');
-const iecAsDirective: Source = source(iec, 'from memory', 'same value as Directive 2006/25/EC, Table 2.2, which was read');
+const iecAsDirective: Source = source(
+  iec,
+  'from memory',
+  'same value as Directive 2006/25/EC, Table 2.2, which was read',
+);
 const iecNearDirective: Source = source(
   iec,
   'from memory',
@@ -129,7 +133,16 @@ const euEye: readonly LimitRow[] = [
   row('E23', 'thr', [1050, 1400], [5e-5, 10], 'H', ct(90, 0.75, 'C6', 'C7'), directive22),
   row('E24', 'thr', [700, 1400], [10, 3e4], 'E', c(10, 'C4', 'C7'), directive23, 'point'),
   row('E25', 'thr', [700, 1400], [10, 3e4], 'H', ct(18, 0.75, 'C4', 'C6', 'C7'), directive23, 'to T2'),
-  row('E26', 'thr', [700, 1400], [10, 3e4], 'E', { ...c(18, 'C4', 'C6', 'C7', 'T2'), cap: 1000 }, directive23, 'past T2'),
+  row(
+    'E26',
+    'thr',
+    [700, 1400],
+    [10, 3e4],
+    'E',
+    { ...c(18, 'C4', 'C6', 'C7', 'T2'), cap: 1000 },
+    directive23,
+    'past T2',
+  ),
   row('E27', 'ant', [1400, 1500], [1e-13, 1e-9], 'E', c(1e12), directive22),
   row('E28', 'ant', [1400, 1500], [1e-9, 1e-3], 'H', c(1e3), directive22),
   row('E29', 'ant', [1400, 1500], [1e-3, 10], 'H', ct(5600, 0.25), directive22),
@@ -171,6 +184,8 @@ export const limitRows: Readonly<Record<Edition, Readonly<Record<Organ, readonly
  * 315 to 400), so that the rule "the stricter of two rows" does not apply there.
  */
 export const unsharedEdgesNm: readonly number[] = [303, 315];
+/** Table 2.2 of the Directive ends below 10 s and Table 2.3 begins there: limits of the eye share no edge at this time [s]. */
+export const tableJoin = 10;
 
 /** Steps of 1 nm between 303 and 315 nm in EU2006 [nm, J/m2]; between two steps the lower one holds. Source: directive22. */
 export const ultravioletSteps: readonly (readonly [number, number])[] = [
@@ -237,7 +252,10 @@ export const alphaMaxSource: Source = iecFactor;
 
 /** Large exposed areas of skin above 1400 nm and beyond 10 s: 10/A W/m2 between 0.01 and 0.1 m2. */
 export const largeArea = { fromNm: 1400, fromTime: 10, numerator: 10, highest: 1000, lowest: 100 } as const;
-export const largeAreaSource: Source = source('ICNIRP 2013 and IEC 60825-1:2014, notes to the skin limits', 'from memory');
+export const largeAreaSource: Source = source(
+  'ICNIRP 2013 and IEC 60825-1:2014, notes to the skin limits',
+  'from memory',
+);
 
 /** Time within which pulses count as one [nm, nm, IEC T_i, EU T_min in s]; null: the edition has none there. */
 export const groupingTimes: readonly {

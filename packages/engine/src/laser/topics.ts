@@ -6,7 +6,7 @@ import { beamDiameters, toD63 } from './beam-diameter.js';
 import { emittedEnergy, emittedPower, exposureThroughAperture, peakExposure } from './beam-exposure.js';
 import { barrierCautions, laserCautions } from './cautions.js';
 import { diffuseHazardDistance } from './diffuse.js';
-import { hazardDistance, type HazardModel } from './hazard-distance.js';
+import { type HazardModel, hazardDistance } from './hazard-distance.js';
 import { continuousLaserClass, singlePulseLaserClass } from './laser-class.js';
 import { limitingAperture } from './limiting-aperture.js';
 import { neitherPowerNorEnergy } from './messages.js';
@@ -38,7 +38,12 @@ const wavelength = quantity('wavelength', 'length', 'wavelength, 180 nm to below
 const duration = quantity('duration', 'time', 'exposure duration');
 const sourceAngle = quantity('source-angle', 'angle', 'angular subtense; left out for a point source', optional);
 const diameter = quantity('diameter', 'length', 'beam diameter where it leaves');
-const measuredAt = choice('measured-at', 'where the diameter and divergence are measured', ['1/e', '1/e2', 'fwhm'], '1/e2');
+const measuredAt = choice(
+  'measured-at',
+  'where the diameter and divergence are measured',
+  ['1/e', '1/e2', 'fwhm'],
+  '1/e2',
+);
 const divergence = quantity('divergence', 'angle', 'full divergence');
 const power = quantity('power', 'power', 'power', optional);
 const energy = quantity('energy', 'energy', 'energy of one pulse', optional);
@@ -77,7 +82,14 @@ const worked = <T extends { readonly steps: readonly CalculationStep[] }>(
 const exposureLimitTopic: Topic = {
   name: 'exposure-limit',
   about: 'maximum permissible exposure of eye or skin, for one pulse or continuous light',
-  inputs: [edition, organ, wavelength, duration, sourceAngle, quantity('area', 'area', 'exposed area of skin', optional)],
+  inputs: [
+    edition,
+    organ,
+    wavelength,
+    duration,
+    sourceAngle,
+    quantity('area', 'area', 'exposed area of skin', optional),
+  ],
   run: (inputs) => {
     const area = maybe(inputs, 'area');
     const limit = limitByChoice(word<EditionChoice>(inputs, 'edition'), {
@@ -122,10 +134,7 @@ const diameterTopic: Topic = {
   about: 'beam diameter in the conventions 1/e, 1/e2 and full width at half maximum',
   inputs: [diameter, measuredAt],
   run: (inputs) =>
-    worked(
-      'Beam diameter',
-      beamDiameters(num(inputs, 'diameter'), word<DiameterConvention>(inputs, 'measured-at')),
-    ),
+    worked('Beam diameter', beamDiameters(num(inputs, 'diameter'), word<DiameterConvention>(inputs, 'measured-at'))),
 };
 
 const apertureTopic: Topic = {
@@ -146,7 +155,8 @@ const apertureTopic: Topic = {
 
 const beamExposureTopic: Topic = {
   name: 'beam-exposure',
-  about: 'irradiance or radiant exposure of a beam at a distance: on the axis, and through an aperture when one is given',
+  about:
+    'irradiance or radiant exposure of a beam at a distance: on the axis, and through an aperture when one is given',
   inputs: [
     power,
     energy,
@@ -268,7 +278,11 @@ const scaleNumberTopic: Topic = {
     quantity('count-time', 'time', 'time over which pulses are counted', optional),
   ],
   run: (inputs) => {
-    const known = { pulse: maybe(inputs, 'pulse'), rate: maybe(inputs, 'rate'), countTime: maybe(inputs, 'count-time') };
+    const known = {
+      pulse: maybe(inputs, 'pulse'),
+      rate: maybe(inputs, 'rate'),
+      countTime: maybe(inputs, 'count-time'),
+    };
     const amounts = { power: maybe(inputs, 'power'), energy: maybe(inputs, 'energy') };
     const given = Object.fromEntries(Object.entries({ ...known, ...amounts }).filter(([, v]) => v !== undefined));
     const found = requiredScaleNumber({
@@ -303,7 +317,15 @@ const scaleLimitTopic: Topic = {
 const classTopic: Topic = {
   name: 'laser-class',
   about: 'class of a continuous laser (power) or of one pulse (energy and pulse), IEC 60825-1:2014, point source',
-  inputs: [wavelength, power, energy, quantity('pulse', 'time', 'pulse duration', optional), diameter, measuredAt, divergence],
+  inputs: [
+    wavelength,
+    power,
+    energy,
+    quantity('pulse', 'time', 'pulse duration', optional),
+    diameter,
+    measuredAt,
+    divergence,
+  ],
   run: (inputs) => {
     const emitted = emission(inputs);
     if (!emitted) return needOne;

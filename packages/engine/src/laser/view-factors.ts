@@ -65,7 +65,10 @@ export function correctionFactors(args: {
 }
 
 /** Names of the factors that exist at the wavelength and can be told from what is given. */
-function existing(nm: number, args: { readonly edition: Edition; readonly duration?: number; readonly sourceAngle?: number }) {
+function existing(
+  nm: number,
+  args: { readonly edition: Edition; readonly duration?: number; readonly sourceAngle?: number },
+) {
   const wanted: readonly WavelengthFactor[] = ['C2', 'C3', 'C4', 'C7'];
   const names: FactorName[] = wanted.filter((name) =>
     factorPieces[args.edition][name].some((p) => nm >= p.from && nm < p.to),

@@ -66,7 +66,7 @@ function unknownField(key: string, path: Path, reading: Reading): Problem {
   return say(
     {
       code: 'brief/unknown-field',
-      message: `${key} is no field of ${where}.`,
+      message: `${/^[\w-]+$/.test(key) ? key : shown(key)} is no field of ${where}.`,
       hint: meantHint(key, fields),
       on: 'key',
     },

@@ -68,26 +68,29 @@ export const id = z
   .max(40);
 
 /** An amount of money: `1250.00 EUR`; the number is kept as it was written, in decimal. */
-export const money = z.unknown().transform((raw, context): Money => {
-  const match = typeof raw === 'string' ? /^(-?\d+(?:\.\d+)?) ([A-Z]{3})$/.exec(raw.trim()) : null;
-  if (!match) {
-    context.addIssue({
-      code: 'custom',
-      message: `${JSON.stringify(raw)} is no amount of money.${hintMark}Write amount and ISO 4217 currency: 12.50 EUR.`,
-      params: { code: 'brief/money' },
-    });
-    return z.NEVER;
-  }
-  if (match[1]!.startsWith('-')) {
-    context.addIssue({
-      code: 'custom',
-      message: `${match[0]} is a negative amount.${hintMark}A price is zero or more; leave it out when it is not known.`,
-      params: { code: 'catalogue/negative-price' },
-    });
-    return z.NEVER;
-  }
-  return { amount: match[1]!, currency: match[2]! };
-});
+export const money = z
+  .unknown()
+  .transform((raw, context): Money => {
+    const match = typeof raw === 'string' ? /^(-?\d+(?:\.\d+)?) ([A-Z]{3})$/.exec(raw.trim()) : null;
+    if (!match) {
+      context.addIssue({
+        code: 'custom',
+        message: `${JSON.stringify(raw)} is no amount of money.${hintMark}Write amount and ISO 4217 currency: 12.50 EUR.`,
+        params: { code: 'brief/money' },
+      });
+      return z.NEVER;
+    }
+    if (match[1]!.startsWith('-')) {
+      context.addIssue({
+        code: 'custom',
+        message: `${match[0]} is a negative amount.${hintMark}A price is zero or more; leave it out when it is not known.`,
+        params: { code: 'catalogue/negative-price' },
+      });
+      return z.NEVER;
+    }
+    return { amount: match[1]!, currency: match[2]! };
+  })
+  .meta({ what: 'money' });
 
 export interface Money {
   /** Decimal text; never a binary fraction. */

@@ -73,10 +73,7 @@ function clipToStrip(side: StripSide, along: Vec2, length: number, a: Vec2, b: V
   return (parallel ? [middle] : part).map((p) => ({ along: p.along, depth: Math.max(0, p.depth) }));
 }
 
-function clip(
-  [a, b]: readonly [InStrip, InStrip],
-  inside: (p: InStrip) => number,
-): readonly [InStrip, InStrip] | null {
+function clip([a, b]: readonly [InStrip, InStrip], inside: (p: InStrip) => number): readonly [InStrip, InStrip] | null {
   const [sa, sb] = [inside(a), inside(b)];
   if (sa < 0 && sb < 0) return null;
   if (sa >= 0 && sb >= 0) return [a, b];

@@ -1,22 +1,24 @@
-import { contains, distanceToSegment, edges, type Ring } from '../floor/geometry/polygon.js';
+import { contains, distanceToSegment } from '../floor/geometry/polygon.js';
 import type { Vec2 } from '../floor/geometry/vec.js';
 import { suspendedObstructionTable } from './tables.js';
+import { isLine, type Obstacle, sidesOfObstacle } from './types.js';
 
 /**
  * Where something stands as seen from a sprinkler head: horizontal distance to its outline, 0 under the head, and how far its
  * top lies below the deflector; below zero when it is higher.
  * @param head    place of the head [m] and height of its deflector [m]
- * @param outline ring or line of the thing in plan [m]
+ * @param thing   ring or line in plan [m]
  * @param top     its top [m]
  * Source: plan geometry (derived).
  */
 export function fromSprinkler(
   head: { readonly at: Vec2; readonly deflector: number },
-  outline: Ring,
+  thing: Obstacle,
   top: number,
 ): { readonly horizontal: number; readonly below: number } {
-  const inside = outline.length > 2 && contains(outline, head.at);
-  const horizontal = inside ? 0 : Math.min(...edges(outline).map((e) => distanceToSegment(head.at, e.from, e.to)));
+  const inside = !isLine(thing) && contains(thing.outline, head.at);
+  const away = sidesOfObstacle(thing).map((e) => distanceToSegment(head.at, e.from, e.to));
+  const horizontal = inside ? 0 : Math.min(...away);
   return { horizontal, below: head.deflector - top };
 }
 

@@ -33,7 +33,10 @@ export function dimensionChain(spec: ChainSpec): Mark[] {
   const outward = Math.sign(spec.across - spec.from) || 1;
   const marks: Mark[] = stops.flatMap(({ at }) => [
     line(place(at, spec.from + outward), place(at, spec.across + outward * past), narrow),
-    line(place(at - stroke, spec.across + stroke), place(at + stroke, spec.across - stroke), { width: 0.35, colour: ink }),
+    line(place(at - stroke, spec.across + stroke), place(at + stroke, spec.across - stroke), {
+      width: 0.35,
+      colour: ink,
+    }),
   ]);
   marks.push(line(place(stops[0]!.at, spec.across), place(stops[stops.length - 1]!.at, spec.across), narrow));
   let raised = false;
@@ -44,7 +47,10 @@ export function dimensionChain(spec: ChainSpec): Mark[] {
     raised = tight && !raised;
     const off = raised ? dimensionText + 1.8 : 0.9;
     const middle = (a.at + b.at) / 2;
-    if (raised) marks.push(line(place(middle, spec.across), place(middle, spec.across - off + 0.6), { width: 0.18, colour: secondInk }));
+    if (raised)
+      marks.push(
+        line(place(middle, spec.across), place(middle, spec.across - off + 0.6), { width: 0.18, colour: secondInk }),
+      );
     const style = { anchor: 'middle', ...(spec.upright ? { turn: Math.PI / 2 } : {}) } as const;
     marks.push(text(place(middle, spec.across - off), words, dimensionText, style));
   }

@@ -22,17 +22,23 @@ function drawPath(doc: PDFDocument, mark: Extract<Mark, { mark: 'path' }>): void
   }
 }
 
-const figures = { features: ['kern', 'tnum'], lineBreak: false } as const;
+const oneLine = { lineBreak: false } as const;
 
 function drawText(doc: PDFDocument, mark: Extract<Mark, { mark: 'text' }>): void {
   const size = mark.height / capRatio;
   const words = printable(mark.text);
-  doc.font(mark.medium ? 'medium' : 'regular').fontSize(size).fillColor(mark.colour);
-  const width = doc.widthOfString(words, figures);
+  doc
+    .font(mark.medium ? 'medium' : 'regular')
+    .fontSize(size)
+    .fillColor(mark.colour);
+  const width = doc.widthOfString(words, oneLine);
   const left = mark.anchor === 'end' ? -width : mark.anchor === 'middle' ? -width / 2 : 0;
-  doc.save().translate(mark.at[0], mark.at[1]).rotate((-mark.turn * 180) / Math.PI);
+  doc
+    .save()
+    .translate(mark.at[0], mark.at[1])
+    .rotate((-mark.turn * 180) / Math.PI);
   // The library places text by the top of its line; the ascent of the shipped font is 0.935 em.
-  doc.text(words, left, -0.935 * size, figures);
+  doc.text(words, left, -0.935 * size, oneLine);
   doc.restore();
 }
 

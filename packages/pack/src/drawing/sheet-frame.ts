@@ -1,12 +1,11 @@
-import { frameMargin, type PaperName, papers, titleBlock } from './paper.js';
 import { hairline, ink, lineWidth, secondInk, verdictInk, wash } from './inks.js';
 import { box, line, text, textWidth } from './marks.js';
+import { frameMargin, type PaperName, papers, titleBlock } from './paper.js';
 import type { Mark, Pen } from './types.js';
 
 /** What stands in the title block of every sheet. */
 export interface SheetFacts {
   readonly title: string;
-  readonly subtitle: string;
   readonly documentType: string;
   readonly owner: string;
   readonly number: string;
@@ -14,7 +13,6 @@ export interface SheetFacts {
   readonly hash: string;
   readonly issued: string;
   readonly author: string;
-  readonly contact: string;
   readonly rules: string;
   readonly sheet: number;
   readonly sheets: number;
@@ -93,7 +91,9 @@ export function titleBlockMarks(facts: SheetFacts, paper: PaperName): Mark[] {
   const x0 = size.width - frameMargin.other - titleBlock.width;
   const y0 = size.height - frameMargin.other - titleBlock.height;
   const rowHeight = titleBlock.height / 4;
-  const marks: Mark[] = [box(x0, y0, titleBlock.width, titleBlock.height, { ...cellLine, width: lineWidth.wide }, '#FFFFFF')];
+  const marks: Mark[] = [
+    box(x0, y0, titleBlock.width, titleBlock.height, { ...cellLine, width: lineWidth.wide }, '#FFFFFF'),
+  ];
   rows(facts, paper).forEach((row, r) => {
     const y = y0 + r * rowHeight;
     if (r > 0) marks.push(line([x0, y], [x0 + titleBlock.width, y], cellLine));

@@ -15,7 +15,12 @@ export type Column<Row> =
   /** Decimal text that must not pass through a binary fraction. */
   | { readonly head: string; readonly width: number; readonly kind: 'money'; readonly of: (row: Row) => string | null };
 
-const text = <Row>(head: string, width: number, of: (row: Row) => string): Column<Row> => ({ head, width, kind: 'text', of });
+const text = <Row>(head: string, width: number, of: (row: Row) => string): Column<Row> => ({
+  head,
+  width,
+  kind: 'text',
+  of,
+});
 const number = <Row>(head: string, width: number, places: number, of: (row: Row) => number | null): Column<Row> => ({
   head,
   width,
@@ -23,7 +28,12 @@ const number = <Row>(head: string, width: number, places: number, of: (row: Row)
   places,
   of,
 });
-const money = <Row>(head: string, width: number, of: (row: Row) => string | null): Column<Row> => ({ head, width, kind: 'money', of });
+const money = <Row>(head: string, width: number, of: (row: Row) => string | null): Column<Row> => ({
+  head,
+  width,
+  kind: 'money',
+  of,
+});
 
 export const partColumns: readonly Column<PartRow>[] = [
   number('item', 6, 0, (r) => r.item),

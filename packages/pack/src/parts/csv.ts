@@ -5,7 +5,9 @@ import { type Column, cellText } from './columns.js';
  * Source: OWASP guidance on CSV injection as quoted in the handbook of deliverables 2.6 (published).
  */
 export function guardedText(raw: string): string {
-  const risky = raw.split(/\r\n|\r|\n/).some((part) => /^[=+\-@\t]/.test(part.replace(/^[ \u00a0]+/, '')) || part.startsWith('\t'));
+  const risky = raw
+    .split(/\r\n|\r|\n/)
+    .some((part) => /^[=+\-@\t]/.test(part.replace(/^[ \u00a0]+/, '')) || part.startsWith('\t'));
   return risky || /^[\t\r]/.test(raw) ? `'${raw}` : raw;
 }
 

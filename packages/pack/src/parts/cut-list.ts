@@ -126,9 +126,7 @@ function stockRows(cuts: Cuts, useful: number): StockRow[] {
         number: i + 1,
         lengthMm: mm(cuts.item.sheetSize[0]),
         widthMm: mm(cuts.item.sheetSize[1]),
-        pieces: sheet
-          .map((p) => `${p.mark} at ${mm(p.x)}, ${mm(p.y)}${p.turned ? ' turned' : ''}`)
-          .join('; '),
+        pieces: sheet.map((p) => `${p.mark} at ${mm(p.x)}, ${mm(p.y)}${p.turned ? ' turned' : ''}`).join('; '),
         offcutMm: null,
         keep: null,
       }))
@@ -162,7 +160,13 @@ export function cutList(cuts: readonly Cuts[], rules: SiteRules): CutList {
   const useful = ruleNumber(rules, 'cutting.useful-offcut');
   const rows = cuts
     .flatMap(rowsOf)
-    .sort((a, b) => compareText(a.name, b.name) || compareText(a.partNumber, b.partNumber) || b.lengthMm - a.lengthMm || compareText(a.mark, b.mark));
+    .sort(
+      (a, b) =>
+        compareText(a.name, b.name) ||
+        compareText(a.partNumber, b.partNumber) ||
+        b.lengthMm - a.lengthMm ||
+        compareText(a.mark, b.mark),
+    );
   return {
     rows,
     stock: cuts.flatMap((c) => stockRows(c, useful)),

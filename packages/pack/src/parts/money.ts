@@ -5,7 +5,18 @@ interface Decimal {
 }
 
 /** Digits of the minor unit that differ from two. Source: ISO 4217 (from memory). */
-const minorUnit: Readonly<Record<string, number>> = { JPY: 0, KRW: 0, CLP: 0, ISK: 0, VND: 0, KWD: 3, BHD: 3, OMR: 3, JOD: 3, TND: 3 };
+const minorUnit: Readonly<Record<string, number>> = {
+  JPY: 0,
+  KRW: 0,
+  CLP: 0,
+  ISK: 0,
+  VND: 0,
+  KWD: 3,
+  BHD: 3,
+  OMR: 3,
+  JOD: 3,
+  TND: 3,
+};
 export const minorDigits = (currency: string): number => minorUnit[currency] ?? 2;
 
 function decimal(text: string): Decimal {

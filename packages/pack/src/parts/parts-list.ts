@@ -1,4 +1,13 @@
-import { type Catalogue, type Design, type Item, millimetreText, numberText, type Part, ruleNumber, type SiteRules } from '@cloche/engine';
+import {
+  type Catalogue,
+  type Design,
+  type Item,
+  millimetreText,
+  numberText,
+  type Part,
+  ruleNumber,
+  type SiteRules,
+} from '@cloche/engine';
 import type { Cuts } from './cut-plans.js';
 import { decimalText, linePrice, totalPrice } from './money.js';
 import { leastSpare, type UnitCode, unitCodes } from './tables.js';
@@ -49,22 +58,25 @@ const mm = (metres: number) => Number((metres * 1000).toFixed(1));
 /** Parts of one row: equal item, and equal size where the size decides what is bought. */
 function rowKey(part: Part, item: Item | undefined): string {
   const size = [part.length, part.width, part.thickness].map((v) => (v === undefined ? '' : v.toFixed(4))).join('|');
-  if (item?.kind === 'cloth' || item?.kind === 'sheet' || item?.kind === 'cover') return `${part.item}|${size}`;
+  if (item?.kind === 'cloth' || item?.kind === 'cover') return `${part.item}|${size}`;
   return part.item;
 }
 
 const soldByMetre = (item: Item): boolean => 'stockLengths' in item;
 
 function technicalData(item: Item): string {
-  if (item.kind === 'profile') return `${item.size.map((s) => mm(s)).join(' × ')} mm, slot ${mm(item.slot?.width ?? 0)} mm`;
-  if (item.kind === 'fan filter unit') return `filter ${item.filterClass}, ${item.size.map((s) => mm(s)).join(' × ')} mm`;
+  if (item.kind === 'profile')
+    return `${item.size.map((s) => mm(s)).join(' × ')} mm, slot ${mm(item.slot?.width ?? 0)} mm`;
+  if (item.kind === 'fan filter unit')
+    return `filter ${item.filterClass}, ${item.size.map((s) => mm(s)).join(' × ')} mm`;
   if (item.kind === 'cloth') return `${item.purpose}, ${numberText(item.massPerArea)} kg/m²`;
   if (item.kind === 'interlock part') return item.role;
   if (item.kind === 'track') return `system ${item.system}`;
   if (item.kind === 'sign') return item.lit ? 'lit' : 'not lit';
   return '';
 }
-const materialOf = (item: Item): string => (item.kind === 'profile' ? item.alloy : item.kind === 'sheet' ? item.material : '');
+const materialOf = (item: Item): string =>
+  item.kind === 'profile' ? item.alloy : item.kind === 'sheet' ? item.material : '';
 
 interface Order {
   readonly qty: number;
@@ -78,7 +90,7 @@ interface Order {
   readonly remarks: readonly string[];
 }
 
-const sum = (parts: readonly Part[], of: (part: Part) => number) => parts.reduce((total, part) => total + of(part), 0);
+const sum = (parts: readonly Part[], of: (part: Part) => number) => parts.reduce((all, part) => all + of(part), 0);
 
 /** Metres cut, ordered as whole bars. */
 function byTheMetre(parts: readonly Part[], item: Item, cuts: Cuts | undefined, currency: string): Order {
@@ -91,7 +103,7 @@ function byTheMetre(parts: readonly Part[], item: Item, cuts: Cuts | undefined, 
   const counted = new Map<number, number>();
   for (const bar of bars) counted.set(bar.stock, (counted.get(bar.stock) ?? 0) + 1);
   const words = [...counted].map(([stock, n]) => `${n} × ${millimetreText(cuts.stock[stock]!.length)}`).join(', ');
-  const order = sum2(bars.map((bar) => bar.length));
+  const order = total(bars.map((bar) => bar.length));
   if (item.kind !== 'track') return { ...base, order, remarks: [`bars: ${words}`] };
   const lines = [...counted].map(([stock, n]) => {
     const each = item.stock[stock]?.price;
@@ -100,24 +112,29 @@ function byTheMetre(parts: readonly Part[], item: Item, cuts: Cuts | undefined, 
   const line = lines.every((l) => l !== null) ? totalPrice(lines as string[], currency) : null;
   return { ...base, order, price: null, line, remarks: [`stock pieces: ${words}`] };
 }
-const sum2 = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
+const total = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
 
-function bySize(parts: readonly Part[], item: Item): Order {
-  const first = parts[0]!;
+/** Standard panels: the catalogue prices each width. */
+function byPanel(parts: readonly Part[], item: Extract<Item, { kind: 'cloth' }>): Order {
   const qty = sum(parts, (p) => p.count);
-  if (item.kind === 'cloth') {
-    const stock = item.widths.find((w) => Math.abs(w.width - (first.width ?? 0)) < 5e-4);
-    const remarks = stock ? [] : ['no standard width of the catalogue: ask for a price'];
-    return { qty, unit: unitCodes.piece, spare: 0, order: qty, pack: null, price: stock?.price?.amount ?? null, remarks };
-  }
-  const area = qty * (first.length ?? 0) * (first.width ?? 0);
-  const price = 'price' in item && item.price ? item.price.amount : null;
-  const remarks = [`${qty} pieces; net area, off-cuts not counted`];
-  return { qty: area, unit: unitCodes.squareMetre, spare: 0, order: area, pack: null, price, remarks };
+  const stock = item.widths.find((w) => Math.abs(w.width - (parts[0]!.width ?? 0)) < 5e-4);
+  const remarks = stock ? [] : ['no standard width of the catalogue: ask for a price'];
+  return { qty, unit: unitCodes.piece, spare: 0, order: qty, pack: null, price: stock?.price?.amount ?? null, remarks };
+}
+
+/** Net area of the pieces, ordered as whole sheets. */
+function bySheet(parts: readonly Part[], item: Extract<Item, { kind: 'sheet' }>, cuts: Cuts | undefined): Order {
+  const qty = sum(parts, (p) => (p.length ?? 0) * (p.width ?? 0) * p.count);
+  const base = { qty, unit: unitCodes.squareMetre, spare: 0, pack: null, price: item.price?.amount ?? null } as const;
+  if (cuts?.kind !== 'sheets') return { ...base, order: null, remarks: ['not cut from sheets: size to be agreed'] };
+  if (!cuts.plan.ok) return { ...base, order: null, remarks: cuts.plan.problems.map((p) => p.message) };
+  const count = cuts.plan.value.sheets.length;
+  const [length, width] = item.sheetSize;
+  return { ...base, order: count * length * width, remarks: [`sheets: ${count} × ${mm(length)} × ${mm(width)} mm`] };
 }
 
 /** Round up once, at ordering. Source: handbook of deliverables 2.2. */
-export const packsFor = (pieces: number, pack: number): number => Math.ceil(pieces / pack - 1e-9);
+export const packsFor = (pieces: number, pack: number): number => Math.max(0, Math.ceil(pieces / pack - 1e-9));
 
 export const spareFor = (qty: number, share: number): number =>
   share > 0 && qty > 0 ? Math.max(leastSpare, Math.ceil(qty * share - 1e-9)) : 0;
@@ -138,20 +155,32 @@ function byThePiece(parts: readonly Part[], item: Item | undefined, rules: SiteR
   return { qty, unit: unitCodes.piece, spare, order, pack, price, remarks: [] };
 }
 
-function orderOf(parts: readonly Part[], item: Item | undefined, cuts: Cuts | undefined, rules: SiteRules, currency: string): Order {
+function orderOf(
+  parts: readonly Part[],
+  item: Item | undefined,
+  cuts: Cuts | undefined,
+  rules: SiteRules,
+  currency: string,
+): Order {
   if (item && (soldByMetre(item) || item.kind === 'track')) return byTheMetre(parts, item, cuts, currency);
-  if (item?.kind === 'cloth' || item?.kind === 'sheet') return bySize(parts, item);
+  if (item?.kind === 'cloth') return byPanel(parts, item);
+  if (item?.kind === 'sheet') return bySheet(parts, item, cuts);
   return byThePiece(parts, item, rules);
 }
 
 const distinct = (words: readonly string[]): string[] => [...new Set(words)].sort();
 
-function row(parts: readonly Part[], catalogue: Catalogue, rules: SiteRules, cuts: Cuts | undefined): Omit<PartRow, 'item'> {
+function row(
+  parts: readonly Part[],
+  catalogue: Catalogue,
+  rules: SiteRules,
+  cuts: Cuts | undefined,
+): Omit<PartRow, 'item'> {
   const first = parts[0]!;
   const item = catalogue.byId.get(first.item);
   const currency = catalogue.currency;
   const order = orderOf(parts, item, cuts, rules, currency ?? 'XXX');
-  const sized = item?.kind === 'cloth' || item?.kind === 'sheet' || item?.kind === 'cover';
+  const sized = item?.kind === 'cloth' || item?.kind === 'cover';
   const priced = order.price !== null && order.order !== null && currency !== null;
   const line = order.line ?? (priced ? linePrice(decimalText(order.order!, 4), order.price!, currency!) : null);
   const missing = item ? [] : ['not in the catalogue'];
@@ -206,7 +235,7 @@ export function partsList(design: Design, catalogue: Catalogue, rules: SiteRules
   const { currency } = catalogue;
   return {
     rows,
-    massKg: rows.reduce((total, r) => total + r.massKg, 0),
+    massKg: total(rows.map((r) => r.massKg)),
     currency,
     total: currency !== null && lines.length > 0 ? totalPrice(lines, currency) : null,
     unpriced: rows.length - lines.length,

@@ -1,6 +1,6 @@
 import writeXlsx from 'write-excel-file/universal';
-import { withFixedTimes } from './zip-times.js';
 import { type Column, cellText } from './columns.js';
+import { withFixedTimes } from './zip-times.js';
 
 /** One cell as the writing library takes it: text is always a string cell, never a formula. */
 interface Cell {
@@ -45,6 +45,22 @@ export const tableOf = <Row>(name: string, columns: readonly Column<Row>[], rows
   rows: [columns.map((c) => textCell(c.head, true)), ...rows.map((row) => columns.map((c) => cellOf(c, row)))],
   frozen: 1,
 });
+
+/** The same table with a last row of totals: texts and numbers by column head. */
+export function withTotals<Row>(
+  table: XlsxTable,
+  columns: readonly Column<Row>[],
+  totals: Readonly<Record<string, string | number>>,
+): XlsxTable {
+  const row = columns.map((column): Cell | null => {
+    const value = totals[column.head];
+    if (value === undefined) return null;
+    if (typeof value === 'string')
+      return { ...textCell(value, true), ...(column.kind === 'money' ? { align: 'right' as const } : {}) };
+    return { value, type: Number, format: '0.000', fontWeight: 'bold' };
+  });
+  return { ...table, rows: [...table.rows, row] };
+}
 
 /** The first sheet of every workbook: where it comes from, its status and cautions. */
 export const aboutTable = (lines: readonly (readonly [string, string])[]): XlsxTable => ({

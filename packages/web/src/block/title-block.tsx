@@ -10,9 +10,11 @@ import { FileCell } from './file-cell.js';
 export function TitleBlock() {
   const design = useWorkbench((s) => s.computed?.design);
   return (
-    <footer className="title-block" aria-label={texts.block.label}>
+    <section className="title-block" aria-label={texts.block.label}>
       <div className="cell project">
-        <span className="caption">{design?.project.invented ? `${texts.block.project}, ${texts.block.invented}` : texts.block.project}</span>
+        <span className="caption">
+          {design?.project.invented ? `${texts.block.project}, ${texts.block.invented}` : texts.block.project}
+        </span>
         <h1>{design?.project.name ?? texts.name}</h1>
       </div>
       <Cell caption={texts.block.rules}>{design?.rules.title ?? '–'}</Cell>
@@ -21,7 +23,7 @@ export function TitleBlock() {
       <RevisionCell />
       <VerdictCell />
       <FileCell />
-    </footer>
+    </section>
   );
 }
 

@@ -19,7 +19,8 @@ export function FieldRow({ base, field }: { readonly base: Path; readonly field:
   const id = useId();
   if (hidden) return null;
   const { shape } = field;
-  if ('choice' in shape) return <ChoiceRow id={id} path={path} label={field.label} words={shape.choice} value={value} problem={problem} />;
+  if ('choice' in shape)
+    return <ChoiceRow id={id} path={path} label={field.label} words={shape.choice} value={value} problem={problem} />;
   if ('yesNo' in shape)
     return <ChoiceRow id={id} path={path} label={field.label} words={[true, false]} value={value} problem={problem} />;
   return <TypedRow key={pathKey(path)} id={id} path={path} field={field} value={value} problem={problem} />;
@@ -32,14 +33,21 @@ interface RowProps {
   readonly problem: Problem | undefined;
 }
 
-function ChoiceRow({ id, path, label, words, value, problem }: RowProps & { readonly label: string; readonly words: readonly Written[] }) {
+function ChoiceRow({
+  id,
+  path,
+  label,
+  words,
+  value,
+  problem,
+}: RowProps & { readonly label: string; readonly words: readonly Written[] }) {
   const shown = (word: Written) => (word === true ? texts.forms.yes : word === false ? texts.forms.no : String(word));
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>
       <select
         id={id}
-        value={words.findIndex((w) => w === value)}
+        value={words.indexOf(value as Written)}
         onChange={(e) => {
           editValue(path, words[Number(e.target.value)]);
           endEdit();
@@ -58,7 +66,9 @@ function ChoiceRow({ id, path, label, words, value, problem }: RowProps & { read
   );
 }
 
-type Read = { readonly ok: true; readonly value: Written | undefined } | { readonly ok: false; readonly message: string; readonly hint: string };
+type Read =
+  | { readonly ok: true; readonly value: Written | undefined }
+  | { readonly ok: false; readonly message: string; readonly hint: string };
 
 /** What a typed text becomes in the brief, or why it cannot stand there. */
 function readTyped(field: Field, text: string): Read {
@@ -69,13 +79,20 @@ function readTyped(field: Field, text: string): Read {
     return read.ok ? { ok: true, value: text.trim() } : { ok: false, ...firstOf(read.problems) };
   }
   if ('whole' in shape)
-    return /^\d+$/.test(text.trim()) ? { ok: true, value: Number(text) } : { ok: false, message: texts.forms.whole, hint: '' };
+    return /^\d+$/.test(text.trim())
+      ? { ok: true, value: Number(text) }
+      : { ok: false, message: texts.forms.whole, hint: '' };
   if ('number' in shape)
-    return Number.isFinite(Number(text)) ? { ok: true, value: Number(text) } : { ok: false, message: texts.forms.number, hint: '' };
+    return Number.isFinite(Number(text))
+      ? { ok: true, value: Number(text) }
+      : { ok: false, message: texts.forms.number, hint: '' };
   return { ok: true, value: text };
 }
 
-const firstOf = (problems: readonly Problem[]) => ({ message: problems[0]?.message ?? '', hint: problems[0]?.hint ?? '' });
+const firstOf = (problems: readonly Problem[]) => ({
+  message: problems[0]?.message ?? '',
+  hint: problems[0]?.hint ?? '',
+});
 
 function TypedRow({ id, path, field, value, problem }: RowProps & { readonly field: Field }) {
   const written = shownText(value);
@@ -107,7 +124,12 @@ function TypedRow({ id, path, field, value, problem }: RowProps & { readonly fie
         aria-invalid={told !== undefined}
         aria-describedby={`${id}-told`}
       />
-      <Told id={`${id}-told`} problem={told?.message} hint={told?.hint} back={dimension && read.ok ? readBack(text, dimension) : null} />
+      <Told
+        id={`${id}-told`}
+        problem={told?.message}
+        hint={told?.hint}
+        back={dimension && read.ok ? readBack(text, dimension) : null}
+      />
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { designFrom } from './toy.js';
+import { designFrom } from '@cloche/engine';
 import type { Answer, Computed, TextFile } from './contract.js';
 
 let catalogueFiles: readonly TextFile[] = [];

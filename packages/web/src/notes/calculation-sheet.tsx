@@ -2,6 +2,7 @@ import { sourceText } from '@cloche/engine';
 import type { Calculation, CalculationStep } from '../engine/contract.js';
 import { texts } from '../texts.js';
 import { sixFigures } from './six-figures.js';
+import { unitText } from './unit-text.js';
 
 /** The calculation as on a hand-written sheet: formula, values, result, source; enough to compute it again. */
 export function CalculationSheet({ calculation }: { readonly calculation: Calculation }) {
@@ -52,8 +53,6 @@ function Step({ step }: { readonly step: CalculationStep }) {
     </div>
   );
 }
-
-const unitText = (unit: string): string => (unit === '1' ? '' : unit.replace(/(?<=m)2\b/g, '²').replace(/(?<=m)3\b/g, '³'));
 
 /** Signs of times and minus as in print; the arithmetic stays the same. */
 const spaced = (expression: string): string => expression.replace(/\*/g, '·').replace(/-/g, '−');

@@ -42,11 +42,18 @@ function endsOf(id: string | null, svg: SVGSVGElement | null): Ends | null {
   const notes = document.querySelector('.notes');
   if (!place || !note || !plan || !notes || !view || !svg) return null;
   const origin = svg.getBoundingClientRect();
-  const [noteBox, planBox, notesBox] = [note.getBoundingClientRect(), plan.getBoundingClientRect(), notes.getBoundingClientRect()];
+  const [noteBox, planBox, notesBox] = [
+    note.getBoundingClientRect(),
+    plan.getBoundingClientRect(),
+    notes.getBoundingClientRect(),
+  ];
   // Beside the sheet the note can point; under it (narrow screens) a line would only cross other notes.
   if (notesBox.left < planBox.right - 1) return null;
   const y = Math.min(Math.max(noteBox.top + 18, notesBox.top + 4), notesBox.bottom - 4);
   const [px, py] = toScreen(view, size, place);
   if (px < 0 || py < 0 || px > size.width || py > size.height) return null;
-  return { from: [notesBox.left - origin.left, y - origin.top], to: [planBox.left + px - origin.left, planBox.top + py - origin.top] };
+  return {
+    from: [notesBox.left - origin.left, y - origin.top],
+    to: [planBox.left + px - origin.left, planBox.top + py - origin.top],
+  };
 }

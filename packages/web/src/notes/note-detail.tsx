@@ -2,6 +2,7 @@ import { numberText, sourceText } from '@cloche/engine';
 import type { Finding } from '../engine/contract.js';
 import { texts } from '../texts.js';
 import { CalculationSheet } from './calculation-sheet.js';
+import { unitText } from './unit-text.js';
 
 /** All that stands behind a finding: what was found, the calculation, rule, source, cautions and who decides. */
 export function NoteDetail({ id, finding }: { readonly id: string; readonly finding: Finding }) {
@@ -13,11 +14,11 @@ export function NoteDetail({ id, finding }: { readonly id: string; readonly find
         <dl className="pair">
           <dt>{texts.notes.demand}</dt>
           <dd>
-            {numberText(finding.demand)} <span className="unit">{finding.unit}</span>
+            {numberText(finding.demand)} <span className="unit">{unitText(finding.unit)}</span>
           </dd>
           <dt>{texts.notes.capacity}</dt>
           <dd>
-            {numberText(finding.capacity)} <span className="unit">{finding.unit}</span>
+            {numberText(finding.capacity)} <span className="unit">{unitText(finding.unit)}</span>
           </dd>
         </dl>
       )}

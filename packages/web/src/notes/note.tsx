@@ -1,5 +1,5 @@
 import { utilisationText } from '@cloche/engine';
-import { useId, useRef } from 'react';
+import { useEffect, useId, useRef } from 'react';
 import type { Finding } from '../engine/contract.js';
 import { focusFinding, openFinding, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
@@ -12,6 +12,10 @@ export function Note({ finding }: { readonly finding: Finding }) {
   const focused = useWorkbench((s) => s.focusedFinding === finding.id);
   const id = useId();
   const row = useRef<HTMLLIElement>(null);
+  // A mark on the plan opens its note, which may stand outside of the visible margin.
+  useEffect(() => {
+    if (open) row.current?.scrollIntoView({ block: 'nearest' });
+  }, [open]);
   return (
     <li
       ref={row}
@@ -22,7 +26,12 @@ export function Note({ finding }: { readonly finding: Finding }) {
       onFocus={() => focusFinding(finding.id)}
       onBlur={() => focusFinding(null)}
     >
-      <button type="button" aria-expanded={open} aria-controls={id} onClick={() => openFinding(open ? null : finding.id)}>
+      <button
+        type="button"
+        aria-expanded={open}
+        aria-controls={id}
+        onClick={() => openFinding(open ? null : finding.id)}
+      >
         <VerdictMark verdict={finding.verdict} />
         <span className="requirement">
           {finding.requirement}

@@ -13,20 +13,23 @@ export function Notes() {
   const computed = useWorkbench((s) => s.computed);
   const groups = useMemo(() => groupsOf(computed?.findings ?? []), [computed]);
   return (
-    <aside className="notes" aria-label={texts.notes.title}>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: the margin is scrolled by keys
+    <aside className="notes" aria-label={texts.notes.title} tabIndex={0}>
       <Problems />
       {groups.map(([verdict, findings]) => (
-        <section key={verdict} className="note-group">
-          <h2>
-            <VerdictMark verdict={verdict} word />
-            <span className="count">{findings.length}</span>
-          </h2>
+        <details key={verdict} className="note-group" open={verdict !== 'meets'}>
+          <summary>
+            <h2>
+              <VerdictMark verdict={verdict} word />
+              <span className="count">{findings.length}</span>
+            </h2>
+          </summary>
           <ul>
             {findings.map((finding) => (
               <Note key={finding.id} finding={finding} />
             ))}
           </ul>
-        </section>
+        </details>
       ))}
       {computed && <Questions questions={computed.design.questions} />}
     </aside>

@@ -1,6 +1,6 @@
 import { offsetOf } from '../brief/document.js';
-import { showInText, useWorkbench } from '../state/store.js';
 import { showPath } from '../state/show-path.js';
+import { showInText, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 
 /** Why the brief cannot be used as it stands; each leads to its place in the text. */
@@ -26,10 +26,13 @@ export function Problems() {
                   type="button"
                   className="quiet"
                   onClick={() =>
-                    problem.place ? showInText(offsetOf(text, problem.place.line, problem.place.column)) : showPath(problem.path)
+                    problem.place
+                      ? showInText(offsetOf(text, problem.place.line, problem.place.column))
+                      : showPath(problem.path)
                   }
                 >
-                  {texts.problems.goTo} {problem.place ? texts.problems.at(problem.place.line, problem.place.column) : problem.path.join(' ')}
+                  {texts.problems.goTo}{' '}
+                  {problem.place ? texts.problems.at(problem.place.line, problem.place.column) : problem.path.join(' ')}
                 </button>
               </li>
             ))}

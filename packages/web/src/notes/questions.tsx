@@ -17,7 +17,8 @@ export function Questions({ questions }: { readonly questions: readonly Question
           <li key={question.id} className="question">
             <p>{question.question}</p>
             <p className="second">
-              {texts.questions.assumed} {question.assumed}, {texts.questions.because} {question.reason}. {question.effect}
+              {texts.questions.assumed} {question.assumed}, {texts.questions.because} {question.reason}.{' '}
+              {question.effect}
             </p>
             <button type="button" className="quiet" onClick={() => showPath(question.path)}>
               {texts.questions.answer}

@@ -1,5 +1,6 @@
 import { groupDigits } from '@cloche/engine';
 import type { Design, Vec2 } from '../engine/contract.js';
+import { unspoken } from './unspoken.js';
 import { type PlanView, type Size, toScreen } from './view.js';
 import { counterClockwise, outward, wallThickness } from './wall-band.js';
 
@@ -24,9 +25,18 @@ export function DimensionLine({ from, to, distance, away, text }: LineProps) {
   const stroke = (p: Vec2) => line([p[0] - 4, p[1] + 4], [p[0] + 4, p[1] - 4]);
   return (
     <g className="dimension">
-      <path d={line(shift(from, Math.min(4, distance)), shift(a, 4)) + line(shift(to, Math.min(4, distance)), shift(b, 4)) + line(a, b)} />
+      <path
+        d={
+          line(shift(from, Math.min(4, distance)), shift(a, 4)) +
+          line(shift(to, Math.min(4, distance)), shift(b, 4)) +
+          line(a, b)
+        }
+      />
       <path className="stroke" d={stroke(a) + stroke(b)} />
-      <text textAnchor="middle" transform={`translate(${(a[0] + b[0]) / 2} ${(a[1] + b[1]) / 2}) rotate(${angle}) translate(0 -4)`}>
+      <text
+        textAnchor="middle"
+        transform={`translate(${(a[0] + b[0]) / 2} ${(a[1] + b[1]) / 2}) rotate(${angle}) translate(0 -4)`}
+      >
         {text}
       </text>
     </g>
@@ -36,7 +46,15 @@ export function DimensionLine({ from, to, distance, away, text }: LineProps) {
 export const millimetres = (metres: number): string => groupDigits(Math.round(metres * 1000));
 
 /** Lengths of the walls in millimetres, each length once: first those that face south and west. */
-export function RoomDimensions({ design, view, size }: { readonly design: Design; readonly view: PlanView; readonly size: Size }) {
+export function RoomDimensions({
+  design,
+  view,
+  size,
+}: {
+  readonly design: Design;
+  readonly view: PlanView;
+  readonly size: Size;
+}) {
   const ring = counterClockwise(design.room.outline);
   const seen = new Set<string>();
   const walls = ring
@@ -44,7 +62,7 @@ export function RoomDimensions({ design, view, size }: { readonly design: Design
     .map((wall) => ({ ...wall, out: outward(wall.from, wall.to) }))
     .sort((a, b) => a.out[0] + a.out[1] - (b.out[0] + b.out[1]) || a.i - b.i);
   return (
-    <g className="dimensions" aria-hidden="true">
+    <g className="dimensions" {...unspoken}>
       {walls.map(({ from, to, out, i }) => {
         const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
         const key = `${Math.abs(out[0]).toFixed(3)} ${Math.abs(out[1]).toFixed(3)} ${length.toFixed(4)}`;
@@ -66,12 +84,20 @@ export function RoomDimensions({ design, view, size }: { readonly design: Design
 }
 
 /** Where the middle of the thing in hand stands, from the origin of the room: the numbers that its fields hold. */
-export function PlaceDimensions({ at, view, size }: { readonly at: Vec2; readonly view: PlanView; readonly size: Size }) {
+export function PlaceDimensions({
+  at,
+  view,
+  size,
+}: {
+  readonly at: Vec2;
+  readonly view: PlanView;
+  readonly size: Size;
+}) {
   const here = toScreen(view, size, at);
   const west = toScreen(view, size, [0, at[1]]);
   const south = toScreen(view, size, [at[0], 0]);
   return (
-    <g className="dimensions in-hand" aria-hidden="true">
+    <g className="dimensions in-hand" {...unspoken}>
       <DimensionLine from={west} to={here} away={[0, -1]} distance={0} text={millimetres(at[0])} />
       <DimensionLine from={south} to={here} away={[-1, 0]} distance={0} text={millimetres(at[1])} />
     </g>

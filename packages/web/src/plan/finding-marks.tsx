@@ -2,6 +2,7 @@ import type { Finding } from '../engine/contract.js';
 import { VerdictShape } from '../notes/verdict-mark.js';
 import { focusFinding, openFinding, useWorkbench } from '../state/store.js';
 import { placeOfFinding } from './places.js';
+import { unspoken } from './unspoken.js';
 import { type PlanView, type Size, toScreen } from './view.js';
 
 interface Mark {
@@ -28,7 +29,7 @@ export function FindingMarks({ view, size }: { readonly view: PlanView; readonly
     marks.push({ finding, x, y });
   }
   return (
-    <g className="finding-marks" aria-hidden="true">
+    <g className="finding-marks" {...unspoken}>
       {marks.map(({ finding, x, y }) => (
         <g
           key={finding.id}

@@ -1,5 +1,6 @@
 import { numberText } from '@cloche/engine';
 import type { Design, Vec2, Vec3 } from '../engine/contract.js';
+import { unspoken } from './unspoken.js';
 import { type PlanView, type Size, toScreen } from './view.js';
 
 interface Drawn {
@@ -11,18 +12,24 @@ interface Drawn {
 /** Writing on the plan, in screen pixels so that it stays readable at every scale. */
 export function Labels({ design, view, size }: Drawn) {
   return (
-    <g className="labels" aria-hidden="true">
+    <g className="labels" {...unspoken}>
       {design.tables.map((table) => {
-        const [x, y] = toScreen(view, size, table.centre);
-        const wide = Math.min(table.length, table.width) * view.scale > 56;
+        const corners = table.outline.map((p) => toScreen(view, size, p));
+        const wide = extent(corners, 0) > table.name.length * letterWidth;
+        const x = (Math.min(...corners.map((p) => p[0])) + Math.max(...corners.map((p) => p[0]))) / 2;
+        const y = Math.max(...corners.map((p) => p[1])) + 15;
         return (
-          <text key={table.id} x={x} y={y + 4} className="name" textAnchor="middle">
+          <text key={table.id} x={x} y={y} className="name" textAnchor="middle">
             {wide ? table.name : table.id}
           </text>
         );
       })}
       {design.enclosures.map((enclosure) => (
-        <NameAt key={enclosure.id} name={enclosure.name} at={topLeft(enclosure.outline.map((p) => toScreen(view, size, p)))} />
+        <NameAt
+          key={enclosure.id}
+          name={enclosure.name}
+          at={topLeft(enclosure.outline.map((p) => toScreen(view, size, p)))}
+        />
       ))}
       {design.runs.map((run) => (
         <RunName key={run.id} name={run.name} line={run.line.map((p) => toScreen(view, size, p))} />
@@ -56,6 +63,12 @@ export function Labels({ design, view, size }: Drawn) {
   }
 }
 
+/** Mean width of a letter of 13 pixels, with some room. */
+const letterWidth = 7.5;
+
+const extent = (points: readonly Vec2[], k: 0 | 1): number =>
+  Math.max(...points.map((p) => p[k])) - Math.min(...points.map((p) => p[k]));
+
 const topLeft = (points: readonly Vec2[]): Vec2 => [
   Math.min(...points.map((p) => p[0])),
   Math.min(...points.map((p) => p[1])) - 6,
@@ -77,7 +90,11 @@ function RunName({ name, line }: { readonly name: string; readonly line: readonl
   if (!a || !b) return null;
   const angle = upright((Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI);
   return (
-    <text className="name" textAnchor="middle" transform={`translate(${(a[0] + b[0]) / 2} ${(a[1] + b[1]) / 2}) rotate(${angle}) translate(0 -9)`}>
+    <text
+      className="name"
+      textAnchor="middle"
+      transform={`translate(${(a[0] + b[0]) / 2} ${(a[1] + b[1]) / 2}) rotate(${angle}) translate(0 -9)`}
+    >
       {name}
     </text>
   );

@@ -7,7 +7,18 @@ import { editValues, endEdit, useWorkbench } from '../state/store.js';
 import { usePlanView } from './view-store.js';
 
 /** Lists whose entries stand in the room by a place of their own; a laser's place is measured on its table. */
-const inRoom = new Set(['tables', 'columns', 'obstructions', 'sprinklers', 'detectors', 'exitSigns', 'stops', 'sensors', 'luminaires', 'airTerminals']);
+const inRoom = new Set([
+  'tables',
+  'columns',
+  'obstructions',
+  'sprinklers',
+  'detectors',
+  'exitSigns',
+  'stops',
+  'sensors',
+  'luminaires',
+  'airTerminals',
+]);
 
 interface Place {
   readonly path: Path;
@@ -15,13 +26,28 @@ interface Place {
   readonly at: Vec2;
 }
 
-function placeOf(id: string): Place | null {
-  const { data } = useWorkbench.getState();
+function placeIn(data: unknown, id: string): Place | null {
   const path = pathOfThing(data, id);
-  if (!path || !path.some((s) => inRoom.has(String(s)))) return null;
+  if (!path?.some((s) => inRoom.has(String(s)))) return null;
   const texts = [valueAt(data, [...path, 'at', 0]), valueAt(data, [...path, 'at', 1])] as const;
   const [x, y] = [metresOf(texts[0]), metresOf(texts[1])];
   return x === null || y === null ? null : { path, texts, at: [x, y] };
+}
+
+const placeOf = (id: string): Place | null => placeIn(useWorkbench.getState().data, id);
+
+/**
+ * How far a thing was moved since the drawing was computed, as a transform in plan metres: it follows the hand at once, and the
+ * rest of the sheet when the engine has answered.
+ */
+export function useAhead(id: string): string | undefined {
+  return useWorkbench((s) => {
+    if (s.data === s.computedData) return undefined;
+    const [now, drawn] = [placeIn(s.data, id), placeIn(s.computedData, id)];
+    if (!now || !drawn) return undefined;
+    const [dx, dy] = [now.at[0] - drawn.at[0], now.at[1] - drawn.at[1]];
+    return dx === 0 && dy === 0 ? undefined : `translate(${dx} ${dy})`;
+  });
 }
 
 function put(id: string, place: Place, to: Vec2): void {

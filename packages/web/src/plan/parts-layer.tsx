@@ -83,5 +83,14 @@ const diagonals = ([a, b, c, d]: readonly (readonly [number, number])[]): string
 
 const cross = ([x, y]: readonly [number, number]): string => {
   const r = 0.035;
-  return linePath([[x - r, y - r], [x + r, y + r]]) + linePath([[x - r, y + r], [x + r, y - r]]);
+  return (
+    linePath([
+      [x - r, y - r],
+      [x + r, y + r],
+    ]) +
+    linePath([
+      [x - r, y + r],
+      [x + r, y - r],
+    ])
+  );
 };

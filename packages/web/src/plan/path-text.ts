@@ -40,10 +40,11 @@ function barPath(shape: Extract<Shape, { shape: 'bar' }>): string {
 function bendPath(shape: Extract<Shape, { shape: 'bend' }>): string {
   const centre = flat(shape.centre);
   const end = shape.start + shape.sweep;
-  return [-1, 1]
-    .map((side) => arcPath(centre, shape.radius + (side * shape.width) / 2, shape.start, end))
-    .join('');
+  return [-1, 1].map((side) => arcPath(centre, shape.radius + (side * shape.width) / 2, shape.start, end)).join('');
 }
+
+/** Period of a curtain's wave in the plan: longer than its real folds, so that it can be seen at room scale [m]. */
+const drawnPeriod = 0.36;
 
 /** A part as seen from above, as path data in metres. */
 export function partPath(shape: Shape): string {
@@ -57,7 +58,7 @@ export function partPath(shape: Shape): string {
     case 'plate':
       return ringPath(shape.corners.map(flat));
     case 'cloth':
-      return linePath(wave(shape.line, shape.fullness));
+      return linePath(wave(shape.line, shape.fullness, drawnPeriod));
     case 'loose':
       return '';
   }

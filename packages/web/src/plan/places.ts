@@ -10,9 +10,14 @@ const middleOf = (points: readonly Vec2[]): Vec2 | undefined => {
 /** Points of the plan that a thing covers; empty for what is not drawn. */
 export function extentOf(design: Design, id: string): readonly Vec2[] {
   const { room } = design;
-  const ring = [...design.tables, ...design.equipment, ...design.enclosures, ...room.columns, ...room.beams, ...room.obstructions].find(
-    (t) => t.id === id,
-  );
+  const ring = [
+    ...design.tables,
+    ...design.equipment,
+    ...design.enclosures,
+    ...room.columns,
+    ...room.beams,
+    ...room.obstructions,
+  ].find((t) => t.id === id);
   if (ring) return ring.outline;
   const opening = [...room.doors, ...room.windows, ...room.boards, ...design.barriers].find((t) => t.id === id);
   if (opening) return [opening.from, opening.to];
@@ -22,9 +27,13 @@ export function extentOf(design: Design, id: string): readonly Vec2[] {
   if (laser) return laser.path.map(([x, y]) => [x, y] as const);
   const device = design.devices.find((t) => t.id === id);
   if (device) return [[device.at[0], device.at[1]]];
-  const point = [...room.sprinklers, ...room.detectors, ...room.exitSigns, ...room.airTerminals, ...room.luminaires].find(
-    (t) => t.id === id,
-  );
+  const point = [
+    ...room.sprinklers,
+    ...room.detectors,
+    ...room.exitSigns,
+    ...room.airTerminals,
+    ...room.luminaires,
+  ].find((t) => t.id === id);
   return point ? [point.at] : [];
 }
 

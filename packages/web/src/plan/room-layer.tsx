@@ -34,7 +34,10 @@ export const RoomLayer = memo(function RoomLayer({ room }: { readonly room: Room
       ))}
       {[...room.columns, ...room.obstructions].map((solid) => (
         <Thing key={solid.id} id={solid.id} kind="solid" label={solid.name}>
-          <path className={room.columns.includes(solid) ? 'wall line-cut' : 'line-seen body'} d={ringPath(solid.outline)} />
+          <path
+            className={room.columns.includes(solid) ? 'wall line-cut' : 'line-seen body'}
+            d={ringPath(solid.outline)}
+          />
         </Thing>
       ))}
       {room.beams.map((beam) => (
@@ -85,7 +88,7 @@ const openingRing = (opening: Opening): string =>
     inWall(opening, 'to', -0.06),
     inWall(opening, 'to', 1.06),
     inWall(opening, 'from', 1.06),
-  ]) ;
+  ]);
 
 const acrossWall = (opening: Opening, share: number): string =>
   linePath([inWall(opening, 'from', share), inWall(opening, 'to', share)]);
@@ -96,5 +99,10 @@ function boxPath([x, y]: Vec2, [length, width]: Vec2, crossed = false): string {
     [x + length / 2, y + width / 2],
   ];
   const ring = ringPath([a, [b[0], a[1]], b, [a[0], b[1]]]);
-  return crossed ? `${ring}${linePath([a, b])}${linePath([[b[0], a[1]], [a[0], b[1]]])}` : ring;
+  return crossed
+    ? `${ring}${linePath([a, b])}${linePath([
+        [b[0], a[1]],
+        [a[0], b[1]],
+      ])}`
+    : ring;
 }

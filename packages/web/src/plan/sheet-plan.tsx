@@ -11,6 +11,7 @@ import { PointedLayer } from './pointed-layer.js';
 import { RoomLayer } from './room-layer.js';
 import { TableLayer } from './table-layer.js';
 import { ThingCard } from './thing-card.js';
+import { unspoken } from './unspoken.js';
 import { fitted, moved, type PlanView, type Size, scaled } from './view.js';
 import { setPlanView, usePlanView } from './view-store.js';
 import { wallThickness } from './wall-band.js';
@@ -44,11 +45,25 @@ export function SheetPlan({ design }: { readonly design: Design }) {
   return (
     <div className="plan" ref={frame}>
       {view && (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the plan is moved and scaled by keys
-        <svg width={size.width} height={size.height} tabIndex={0} role="group" aria-label={texts.plan.label} onKeyDown={(e) => planKey(e, design)} {...pan}>
+        // biome-ignore lint/a11y/useSemanticElements: a drawing is no fieldset
+        <svg
+          width={size.width}
+          height={size.height}
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: the plan is moved and scaled by keys
+          tabIndex={0}
+          role="group"
+          aria-label={texts.plan.label}
+          onKeyDown={(e) => planKey(e, design)}
+          {...pan}
+        >
           <title>{texts.views.plan}</title>
           <desc>
-            {texts.plan.summary(design.tables.length, design.enclosures.length, design.runs.length, design.lasers.length)}
+            {texts.plan.summary(
+              design.tables.length,
+              design.enclosures.length,
+              design.runs.length,
+              design.lasers.length,
+            )}
           </desc>
           <Hatch />
           <g transform={matrix(view, size)}>
@@ -86,7 +101,7 @@ function Hatch() {
 
 function North({ x, y }: { readonly x: number; readonly y: number }) {
   return (
-    <g className="north" transform={`translate(${x} ${y})`} aria-hidden="true">
+    <g className="north" transform={`translate(${x} ${y})`} {...unspoken}>
       <path d="M0 -22V14M-6 -9L0 -22L6 -9" />
       <text y="28" textAnchor="middle">
         {texts.plan.north}

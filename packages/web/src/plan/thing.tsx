@@ -1,6 +1,6 @@
 import type { KeyboardEvent, PointerEvent, ReactNode } from 'react';
 import { select, useWorkbench } from '../state/store.js';
-import { useMove } from './move.js';
+import { useAhead, useMove } from './move.js';
 
 export interface ThingProps {
   readonly id: string;
@@ -14,6 +14,7 @@ export function Thing({ id, label, kind, children }: ThingProps) {
   const selected = useWorkbench((s) => s.selected === id);
   const pointed = useWorkbench((s) => s.computed?.findings.some((f) => f.id === s.focusedFinding && f.subject === id));
   const move = useMove(id);
+  const ahead = useAhead(id);
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Enter' || event.key === ' ') select(selected ? null : id);
     else if (event.key === 'Escape') select(null);
@@ -32,6 +33,7 @@ export function Thing({ id, label, kind, children }: ThingProps) {
     <g
       className={`thing ${kind}${selected ? ' selected' : ''}${pointed ? ' pointed' : ''}${move.movable ? ' movable' : ''}`}
       data-thing={id}
+      transform={ahead}
       tabIndex={0}
       role="button"
       aria-label={label}

@@ -3,6 +3,7 @@ import { SheetPlan } from '../plan/sheet-plan.js';
 import { show, useWorkbench, type View } from '../state/store.js';
 import { texts } from '../texts.js';
 import { BriefText } from './brief-text.js';
+import { BugCatcher } from './bug-catcher.js';
 import { PrintedPlan } from './printed-plan.js';
 
 /** The library that draws in space is large and only fetched when it is asked for. */
@@ -26,7 +27,9 @@ export function MiddleSheet() {
       </fieldset>
       {heldBack && view !== 'text' && <p className="held-back">{texts.plan.heldBack}</p>}
       <div className="drawing">
-        <Shown view={view} />
+        <BugCatcher key={view}>
+          <Shown view={view} />
+        </BugCatcher>
       </div>
     </main>
   );

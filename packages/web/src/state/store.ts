@@ -20,6 +20,8 @@ export interface Workbench {
   readonly examples: readonly Example[];
   /** The last state that could be computed. */
   readonly computed: Computed | null;
+  /** The brief that `computed` belongs to. */
+  readonly computedData: unknown;
   readonly problems: readonly Problem[];
   readonly busy: boolean;
   readonly trouble: string | null;
@@ -44,6 +46,7 @@ export const useWorkbench = create<Workbench>(() => ({
   history: emptyHistory,
   examples: [],
   computed: null,
+  computedData: null,
   problems: [],
   busy: true,
   trouble: null,
@@ -74,9 +77,10 @@ export async function begin(): Promise<void> {
 
 function recompute(text: string): void {
   set({ busy: true });
+  const { data } = get();
   engine.compute(text, (answer: Answer) => {
     const busy = get().text !== text;
-    if (answer.ok) set({ computed: answer.value, problems: [], busy });
+    if (answer.ok) set({ computed: answer.value, computedData: data, problems: [], busy });
     else set({ problems: answer.problems, busy });
   });
 }

@@ -28,7 +28,11 @@ export function CheckLeaf() {
         </thead>
         <tbody>
           {disciplines.map((discipline) => (
-            <TallyRow key={discipline} title={texts.checks[discipline]} findings={findings.filter((f) => f.discipline === discipline)} />
+            <TallyRow
+              key={discipline}
+              title={texts.checks[discipline]}
+              findings={findings.filter((f) => f.discipline === discipline)}
+            />
           ))}
         </tbody>
       </table>

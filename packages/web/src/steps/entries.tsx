@@ -63,10 +63,14 @@ function Entry({ path }: { readonly path: Path }) {
   const inHand = useWorkbench((s) => id !== '' && s.selected === id);
   const label = useId();
   return (
-    <details className={inHand ? 'entry in-hand' : 'entry'} open={inHand || undefined}>
-      <summary id={label} onClick={() => id !== '' && select(inHand ? null : id)}>
-        {name}
-      </summary>
+    <details
+      className={inHand ? 'entry in-hand' : 'entry'}
+      open={inHand || undefined}
+      onToggle={(e) => {
+        if (id !== '' && e.currentTarget.open !== inHand) select(e.currentTarget.open ? id : null);
+      }}
+    >
+      <summary id={label}>{name}</summary>
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset would bring a frame that cannot be folded */}
       <div className="fields" role="group" aria-labelledby={label}>
         {fieldsAt(path).map((field) => (
@@ -89,7 +93,15 @@ function nameOf(entry: unknown): string {
   return about.map((v) => (Array.isArray(v) ? v.join(', ') : shownText(v))).join(' from ') || '?';
 }
 
-export function SingleForm({ path, title, open = false }: { readonly path: Path; readonly title: string; readonly open?: boolean }) {
+export function SingleForm({
+  path,
+  title,
+  open = false,
+}: {
+  readonly path: Path;
+  readonly title: string;
+  readonly open?: boolean;
+}) {
   return (
     <details className="group" open={open}>
       <summary>

@@ -38,8 +38,10 @@ function PartRow({ line, name }: { readonly line: PartLine; readonly name: strin
   return (
     <li className={pointed ? 'part pointed' : 'part'}>
       <button type="button" aria-pressed={pointed} onClick={() => pointParts(pointed ? [] : line.ids)}>
-        <span className="mark">{line.mark ?? ''}</span>
-        <span className="item">{name}</span>
+        <span className="item">
+          {line.mark && <span className="mark">{line.mark}</span>}
+          {name}
+        </span>
         <span className="length">{line.length === null ? '' : millimetres(line.length)}</span>
         <span className="count">{line.count}</span>
       </button>

@@ -1,5 +1,5 @@
-import { goToStep, type StepName, stepNames, useWorkbench, type Workbench } from '../state/store.js';
 import { listAt } from '../brief/path.js';
+import { goToStep, type StepName, stepNames, useWorkbench, type Workbench } from '../state/store.js';
 import { texts } from '../texts.js';
 
 /** The eight steps as numbered lines, each with its state. */
@@ -16,7 +16,15 @@ export function SheetIndex() {
   );
 }
 
-function IndexLine({ name, number, current }: { readonly name: StepName; readonly number: number; readonly current: boolean }) {
+function IndexLine({
+  name,
+  number,
+  current,
+}: {
+  readonly name: StepName;
+  readonly number: number;
+  readonly current: boolean;
+}) {
   const state = useWorkbench((s) => stateOf(name, s));
   return (
     <li>
@@ -51,8 +59,18 @@ function stateOf(name: StepName, s: Workbench): string {
 }
 
 const survey = ['tables', 'equipment', 'room/doors', 'room/windows', 'room/columns', 'room/obstructions'];
-const needs = ['lasers', 'needs/cleanliness', 'needs/darkness', 'needs/ways', 'needs/access', 'needs/light', 'needs/temperature'];
-const layout = ['enclosures', 'runs', 'covers', 'signs', 'stops', 'interlocks', 'sensors'].map((list) => `layout/${list}`);
+const needs = [
+  'lasers',
+  'needs/cleanliness',
+  'needs/darkness',
+  'needs/ways',
+  'needs/access',
+  'needs/light',
+  'needs/temperature',
+];
+const layout = ['enclosures', 'runs', 'covers', 'signs', 'stops', 'interlocks', 'sensors'].map(
+  (list) => `layout/${list}`,
+);
 
 const countOf = (s: Workbench, lists: readonly string[]): number =>
   lists.reduce((n, list) => n + listAt(s.data, list.split('/')).length, 0);

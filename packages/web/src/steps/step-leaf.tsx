@@ -1,3 +1,4 @@
+import { addable } from '../brief/templates.js';
 import { type StepName, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { CheckLeaf } from './check-leaf.js';
@@ -5,14 +6,14 @@ import { Entries, Group, SingleForm } from './entries.js';
 import { PartsLeaf } from './parts-leaf.js';
 import { RoomCorners } from './room-corners.js';
 import { SheetsLeaf } from './sheets-leaf.js';
-import { addable } from '../brief/templates.js';
 
 /** The leaf that belongs to the step in hand. */
 export function StepLeaf() {
   const step = useWorkbench((s) => s.step);
   const { title, about } = texts.steps[step];
   return (
-    <section className="leaf" aria-labelledby="leaf-title">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a leaf without fields is scrolled by keys
+    <section className="leaf" aria-labelledby="leaf-title" tabIndex={0}>
       <h2 id="leaf-title">{title}</h2>
       <p className="second">{about}</p>
       <Leaf step={step} />
@@ -33,9 +34,11 @@ function Leaf({ step }: { readonly step: StepName }) {
           <Entries what={addable.windows} />
           <Entries what={addable.columns} />
           <Entries what={addable.obstructions} />
-          {(['sprinklers', 'detectors', 'exitSigns', 'boards', 'beams', 'airTerminals', 'luminaires'] as const).map((list) => (
-            <Group key={list} list={['room', list]} title={texts.lists[list]} />
-          ))}
+          {(['sprinklers', 'detectors', 'exitSigns', 'boards', 'beams', 'airTerminals', 'luminaires'] as const).map(
+            (list) => (
+              <Group key={list} list={['room', list]} title={texts.lists[list]} />
+            ),
+          )}
         </>
       );
     case 'needs':

@@ -1,11 +1,13 @@
 import { bounds, type Design, type DesignEnclosure, type Part, type Vec2 } from '@cloche/engine';
 import { dimensionChain, distinctStops } from '../dimension.js';
 import { byOthers, hairline, ink, narrow, secondInk, symbol, wash, wide } from '../inks.js';
+import { type LabelPlace, LabelSpace } from '../labels.js';
 import { clearedText, line, ring, text } from '../marks.js';
 import { drawingSpace, frameMargin, type PaperName, papers, titleBlock } from '../paper.js';
 import { generalNotes, notesMarks, scaleBar, statusStamp } from '../plan/notes.js';
 import { fittingScale } from '../scale.js';
 import { frameMarks, type SheetFacts, stripMarks, titleBlockMarks } from '../sheet-frame.js';
+import { shortens, shortMark, shortMarkNote } from '../short-mark.js';
 import type { Layer, Mark, PaperPoint, Pen, Sheet } from '../types.js';
 import { type ElevationName, type Face, faceOf, inElevation } from './view.js';
 
@@ -34,22 +36,23 @@ function nearFaces(design: Design, enclosure: DesignEnclosure, name: ElevationNa
     .sort((a, b) => a.nearness - b.nearness);
 }
 
-/** One mark for each place: pieces that cover each other in the view share it. */
+/** Each piece of the view with its mark: on the piece, at the first free place along it. Ends of bars show no mark here. */
 function markLabels(faces: readonly Face[], view: Placed): Mark[] {
+  const space = new LabelSpace();
   const seen = new Set<string>();
   return [...faces].reverse().flatMap((face) => {
-    if (!face.part.mark) return [];
-    const box = bounds(face.outline.map(view.to));
-    const middle: PaperPoint = [(box.min[0] + box.max[0]) / 2, (box.min[1] + box.max[1]) / 2];
-    const key = `${face.part.mark} ${middle.map((c) => Math.round(c / 2)).join(' ')}`;
-    if (seen.has(key)) return [];
+    const mark = shortMark(face.part);
+    const { min, max } = bounds(face.outline.map(view.to));
+    const [width, height] = [max[0] - min[0], max[1] - min[1]];
+    const key = `${mark} ${[min[0], min[1], width, height].map((c) => Math.round(c)).join(' ')}`;
+    if (!mark || seen.has(key) || (width < 4.5 && height < 4.5)) return [];
     seen.add(key);
-    const upright = box.max[1] - box.min[1] > 2 * (box.max[0] - box.min[0]);
-    const small = box.max[0] - box.min[0] < 4 && box.max[1] - box.min[1] < 4;
-    if (small) return [];
-    return upright
-      ? clearedText([middle[0] + 1.25, middle[1]], face.part.mark, 2.5, { anchor: 'middle', turn: Math.PI / 2 })
-      : clearedText([middle[0], middle[1] + 1.25], face.part.mark, 2.5, { anchor: 'middle' });
+    const upright = height > 2 * width;
+    const on = (share: number): LabelPlace =>
+      upright
+        ? { at: [(min[0] + max[0]) / 2 + 1.25, min[1] + height * share], anchor: 'middle', turn: Math.PI / 2 }
+        : { at: [min[0] + width * share, (min[1] + max[1]) / 2 + 1.25], anchor: 'middle' };
+    return space.place({ words: mark, height: 2.5, places: [0.5, 0.35, 0.65, 0.2, 0.8].map(on) });
   });
 }
 
@@ -79,15 +82,25 @@ function dimensions(faces: readonly Face[], enclosure: DesignEnclosure, view: Pl
   const uprights = profiles.filter((face) => face.part.role === 'post').map((face) => bounds(face.outline as Vec2[]));
   const ends = uprights.flatMap((box) => [box.min[0], box.max[0]]);
   const outer = ends.length > 0 ? [Math.min(...ends), Math.max(...ends)] : [-view.half, view.half];
-  const between = uprights.map((box) => (box.min[0] + box.max[0]) / 2).filter((m) => m > outer[0]! + 0.1 && m < outer[1]! - 0.1);
+  const between = uprights
+    .map((box) => (box.min[0] + box.max[0]) / 2)
+    .filter((m) => m > outer[0]! + 0.1 && m < outer[1]! - 0.1);
   const posts = distinctStops([...outer, ...between]);
   const heights = distinctStops([0, enclosure.clearHeight, enclosure.frameTop, enclosure.top]);
   const [left, floor] = view.to([outer[0]!, 0]);
   const x = (stop: number) => view.to([stop, 0])[0];
   const y = (stop: number) => view.to([0, stop])[1];
   return [
-    ...(posts.length > 2 ? dimensionChain({ stops: posts, along: x, across: floor + 11, from: floor + 1, upright: false }) : []),
-    ...dimensionChain({ stops: outer, along: x, across: floor + 20, from: floor + (posts.length > 2 ? 13 : 1), upright: false }),
+    ...(posts.length > 2
+      ? dimensionChain({ stops: posts, along: x, across: floor + 11, from: floor + 1, upright: false })
+      : []),
+    ...dimensionChain({
+      stops: outer,
+      along: x,
+      across: floor + 20,
+      from: floor + (posts.length > 2 ? 13 : 1),
+      upright: false,
+    }),
     ...dimensionChain({ stops: heights, along: y, across: left - 11, from: left - 1, upright: true }),
     ...dimensionChain({ stops: [0, enclosure.top], along: y, across: left - 20, from: left - 13, upright: true }),
   ];
@@ -143,26 +156,47 @@ function placeViews(enclosure: DesignEnclosure, paper: PaperName, scale: number)
 }
 
 /** Front and side of an enclosure with heights, widths and a piece mark on every member that the view shows. */
-export function elevationDrawing(design: Design, enclosure: DesignEnclosure, facts: Omit<SheetFacts, 'scale' | 'title' | 'documentType'>): Sheet {
+export function elevationDrawing(
+  design: Design,
+  enclosure: DesignEnclosure,
+  facts: Omit<SheetFacts, 'scale' | 'title' | 'documentType'>,
+): Sheet {
   const { paper, scale } = paperAndScale(enclosure);
   const views = placeViews(enclosure, paper, scale);
   const space = drawingSpace(paper);
   const size = papers[paper];
   const strip = size.height - frameMargin.other - titleBlock.height;
-  const full: SheetFacts = { ...facts, scale, title: `${enclosure.name}: elevations`, documentType: 'Frame general arrangement' };
+  const full: SheetFacts = {
+    ...facts,
+    scale,
+    title: `${enclosure.name}: elevations`,
+    documentType: 'Frame general arrangement',
+  };
   const notes = [
     ...generalNotes(design),
     `Profile ${enclosure.profile}; about ${enclosure.mass.toFixed(1)} kg with everything on it. Members by their envelope; lengths in the cut list.`,
+    ...(shortens(design.parts.filter((part) => part.of === enclosure.id)) ? [shortMarkNote] : []),
   ];
   const layers: Layer[] = [
     ...views.map((view) => ({ id: view.name, title: viewTitle[view.name], marks: viewMarks(design, enclosure, view) })),
     {
       id: 'aids',
       title: 'Scale, status',
-      marks: [...scaleBar([space.right - 96, space.bottom - 8], scale), ...statusStamp([space.right - 4, space.top + 4])],
+      marks: [
+        ...scaleBar([space.right - 96, space.bottom - 8], scale),
+        ...statusStamp([space.right - 4, space.top + 4]),
+      ],
     },
-    { id: 'strip', title: 'Notes', marks: [...stripMarks(paper), ...notesMarks(notes, frameMargin.left + 4, strip, 150)] },
-    { id: 'title-block', title: 'Frame and title block', marks: [...titleBlockMarks(full, paper), ...frameMarks(paper)] },
+    {
+      id: 'strip',
+      title: 'Notes',
+      marks: [...stripMarks(paper), ...notesMarks(notes, frameMargin.left + 4, strip, 200)],
+    },
+    {
+      id: 'title-block',
+      title: 'Frame and title block',
+      marks: [...titleBlockMarks(full, paper), ...frameMarks(paper)],
+    },
   ];
   return {
     id: `elevation-${enclosure.id}`,

@@ -40,25 +40,30 @@ function barCorners(bar: Extract<Shape, { shape: 'bar' }>): Vec3[] {
     end[2] + across[2] * a + other[2] * b,
   ];
   const [w, h] = [bar.width / 2, bar.height / 2];
-  return [bar.from, bar.to].flatMap((end) => [corner(end, -w, -h), corner(end, w, -h), corner(end, w, h), corner(end, -w, h)]);
+  return [bar.from, bar.to].flatMap((end) => [
+    corner(end, -w, -h),
+    corner(end, w, -h),
+    corner(end, w, h),
+    corner(end, -w, h),
+  ]);
 }
 
 /** Corner points of a part, or none for parts that are only counted. */
 function cornersOf(shape: Shape): readonly Vec3[] {
   if (shape.shape === 'bar') return barCorners(shape);
   if (shape.shape === 'plate') return shape.corners;
-  if (shape.shape === 'cloth') return shape.line.flatMap((p): Vec3[] => [[p[0], p[1], shape.bottom], [p[0], p[1], shape.top]]);
+  if (shape.shape === 'cloth')
+    return shape.line.flatMap((p): Vec3[] => [
+      [p[0], p[1], shape.bottom],
+      [p[0], p[1], shape.top],
+    ]);
   if (shape.shape !== 'box') return [];
   const [cos, sin] = [Math.cos(shape.turn), Math.sin(shape.turn)];
   const corners: Vec3[] = [];
   for (const a of [-shape.length / 2, shape.length / 2])
     for (const b of [-shape.width / 2, shape.width / 2])
       for (const c of [-shape.height / 2, shape.height / 2])
-        corners.push([
-          shape.centre[0] + a * cos - b * sin,
-          shape.centre[1] + a * sin + b * cos,
-          shape.centre[2] + c,
-        ]);
+        corners.push([shape.centre[0] + a * cos - b * sin, shape.centre[1] + a * sin + b * cos, shape.centre[2] + c]);
   return corners;
 }
 

@@ -39,19 +39,28 @@ export function deviceSymbol(device: DesignDevice, catalogue: Catalogue): Device
 export function symbolMarks(at: PaperPoint, device: DeviceSymbol): Mark[] {
   const [x, y] = at;
   const letter = text([x, y + 1.25], device.letter, 2.5, { anchor: 'middle', medium: true });
-  const outline = device.round ? circle(at, 2.4, symbol, '#FFFFFF') : box(x - 2.2, y - 2.2, 4.4, 4.4, symbol, '#FFFFFF');
+  const outline = device.round
+    ? circle(at, 2.4, symbol, '#FFFFFF')
+    : box(x - 2.2, y - 2.2, 4.4, 4.4, symbol, '#FFFFFF');
   return [outline, letter];
 }
 
 /** Symbols of devices that stand close together are moved apart along the sheet, with a leader to their place. */
 export function deviceMarks(design: Design, catalogue: Catalogue, view: PlanView): Mark[] {
+  return devicePlaces(design, view).flatMap(({ device, place, at }) => {
+    const leader = at === place ? [] : [line(place, at, { width: 0.25, colour: ink })];
+    return [...leader, ...symbolMarks(at, deviceSymbol(device, catalogue))];
+  });
+}
+
+/** Where each device is, and where its symbol stands on paper. */
+export function devicePlaces(design: Design, view: PlanView) {
   const taken: PaperPoint[] = [];
-  return design.devices.flatMap((device) => {
+  return design.devices.map((device) => {
     const place = view.to([device.at[0], device.at[1]]);
     let at: PaperPoint = place;
     while (taken.some((t) => Math.abs(t[0] - at[0]) < 5.4 && Math.abs(t[1] - at[1]) < 5.4)) at = [at[0] + 5.6, at[1]];
     taken.push(at);
-    const leader = at === place ? [] : [line(place, at, { width: 0.25, colour: ink })];
-    return [...leader, ...symbolMarks(at, deviceSymbol(device, catalogue))];
+    return { device, place, at };
   });
 }

@@ -28,14 +28,26 @@ export function planDimensions(design: Design, view: PlanView): Mark[] {
   const y = (stop: number) => view.to([0, stop])[1];
   const marks: Mark[] = [];
   if (tables.length > 0) {
-    marks.push(...dimensionChain({ stops: stops(tables, 0), along: x, across: top - 15, from: top - 9, upright: false }));
-    marks.push(...dimensionChain({ stops: stops(tables, 1), along: y, across: right + 19, from: right + 10, upright: true }));
+    marks.push(
+      ...dimensionChain({ stops: stops(tables, 0), along: x, across: top - 15, from: top - 9, upright: false }),
+    );
+    marks.push(
+      ...dimensionChain({ stops: stops(tables, 1), along: y, across: right + 19, from: right + 10, upright: true }),
+    );
   }
   if (built.length > 0) {
-    marks.push(...dimensionChain({ stops: stops(built, 0), along: x, across: bottom + 16, from: bottom + 9, upright: false }));
-    marks.push(...dimensionChain({ stops: stops(built, 1), along: y, across: left - 13, from: left - 9, upright: true }));
+    marks.push(
+      ...dimensionChain({ stops: stops(built, 0), along: x, across: bottom + 16, from: bottom + 9, upright: false }),
+    );
+    marks.push(
+      ...dimensionChain({ stops: stops(built, 1), along: y, across: left - 13, from: left - 9, upright: true }),
+    );
   }
-  marks.push(...dimensionChain({ stops: [min[0], max[0]], along: x, across: bottom + 25, from: bottom + 18, upright: false }));
-  marks.push(...dimensionChain({ stops: [min[1], max[1]], along: y, across: left - 23, from: left - 15, upright: true }));
+  marks.push(
+    ...dimensionChain({ stops: [min[0], max[0]], along: x, across: bottom + 25, from: bottom + 18, upright: false }),
+  );
+  marks.push(
+    ...dimensionChain({ stops: [min[1], max[1]], along: y, across: left - 23, from: left - 15, upright: true }),
+  );
   return marks;
 }

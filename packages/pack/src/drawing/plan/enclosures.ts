@@ -1,6 +1,8 @@
 import { bounds, type Design, type Part, type Ring, type Shape, type Vec2 } from '@cloche/engine';
 import { hidden, narrow, secondInk, symbol, wide } from '../inks.js';
-import { clearedText, line, ring } from '../marks.js';
+import type { Label, LabelPlace, LabelSpace } from '../labels.js';
+import { line, ring } from '../marks.js';
+import { shortMark } from '../short-mark.js';
 import type { Mark } from '../types.js';
 import { readable } from './tables.js';
 import type { PlanView } from './view.js';
@@ -58,7 +60,9 @@ export function enclosureMarks(design: Design, view: PlanView): Mark[] {
     return [
       ...enclosure.unitAreas.flatMap((area) => unitMarks(area.map(view.to))),
       ...lying.map(({ part, bar }) => ring(barOutline(bar).map(view.to), narrow, undefined, part.mark)),
-      ...enclosure.sides.filter((side) => side.closure !== 'open').map((side) => line(view.to(side.from), view.to(side.to), side.closure === 'rigid panel' ? wide : symbol)),
+      ...enclosure.sides
+        .filter((side) => side.closure !== 'open')
+        .map((side) => line(view.to(side.from), view.to(side.to), side.closure === 'rigid panel' ? wide : symbol)),
       ...posts.map(({ part, bar }) => ring(barOutline(bar).map(view.to), symbol, '#1C2126', part.mark)),
     ];
   });
@@ -69,40 +73,51 @@ function unitMarks(corners: readonly (readonly [number, number])[]): Mark[] {
 }
 
 /** Name over the enclosure, piece marks at posts and roof bars. */
-export function enclosureLabels(design: Design, view: PlanView): Mark[] {
+export function enclosureLabels(design: Design, view: PlanView, space: LabelSpace): Mark[] {
   return design.enclosures.flatMap((enclosure) => {
     const box = bounds(enclosure.outline.map((p) => view.to(p)));
     const size = `${Math.round(enclosure.length * 1000)} × ${Math.round(enclosure.width * 1000)}`;
     const words = `${size}, clear height ${Math.round(enclosure.clearHeight * 1000)}`;
-    return [
-      ...clearedText([box.min[0] + 1, box.min[1] - 6.8], enclosure.name, 3.5, { medium: true }),
-      ...clearedText([box.min[0] + 1, box.min[1] - 2.6], words, 2.5, { colour: secondInk }),
-      ...topmostBars(design.parts.filter((part) => part.of === enclosure.id)).flatMap(({ part, bar }) =>
-        part.mark ? markLabel(part.mark, bar, enclosure.centre, view) : [],
-      ),
-    ];
+    const x = box.min[0] + 1;
+    const name: Label = {
+      words: enclosure.name,
+      height: 3.5,
+      style: { medium: true },
+      places: [{ at: [x, box.min[1] - 6.8] }, { at: [x, box.max[1] + 6] }],
+    };
+    const data: Label = {
+      words,
+      height: 2.5,
+      style: { colour: secondInk },
+      places: [{ at: [x, box.min[1] - 2.6] }, { at: [x, box.max[1] + 10] }],
+    };
+    const marks = topmostBars(design.parts.filter((part) => part.of === enclosure.id)).flatMap(({ part, bar }) => {
+      const mark = shortMark(part);
+      return mark ? space.place(markLabel(mark, bar, enclosure.centre, view)) : [];
+    });
+    return [...space.place(name), ...space.place(data), ...marks];
   });
 }
 
-function markLabel(mark: string, bar: Bar, centre: Vec2, view: PlanView): Mark[] {
-  if (isUpright(bar)) {
-    const [x, y] = view.to([bar.from[0], bar.from[1]]);
-    const middle = view.to(centre);
-    const side = x < middle[0] ? -1 : 1;
-    const half = view.mm(bar.width) / 2 + 1.4;
-    return clearedText([x + side * half, y + (y < middle[1] ? 4.4 : -1.9)], mark, 2.5, {
-      anchor: side < 0 ? 'end' : 'start',
-      colour: secondInk,
-    });
-  }
+function markLabel(mark: string, bar: Bar, centre: Vec2, view: PlanView): Label {
+  const common = { words: mark, height: 2.5, style: { colour: secondInk } };
   const a = view.to([bar.from[0], bar.from[1]]);
+  if (isUpright(bar)) {
+    const middle = view.to(centre);
+    const side = a[0] < middle[0] ? -1 : 1;
+    const half = view.mm(bar.width) / 2 + 1.4;
+    const anchor = side < 0 ? 'end' : 'start';
+    const down = a[1] < middle[1] ? 4.4 : -1.9;
+    const at = (dy: number): LabelPlace => ({ at: [a[0] + side * half, a[1] + dy], anchor });
+    return { ...common, places: [at(down), at(1.25), at(2.5 - down)] };
+  }
   const b = view.to([bar.to[0], bar.to[1]]);
   const turn = readable(Math.atan2(-(b[1] - a[1]), b[0] - a[0]));
-  // A third along the bar: off the middle, where units and dimensions crowd.
-  const at = [a[0] + (b[0] - a[0]) * 0.36, a[1] + (b[1] - a[1]) * 0.36] as const;
-  return clearedText([at[0] + Math.sin(turn) * 1.25, at[1] + Math.cos(turn) * 1.25], mark, 2.5, {
+  // On the bar; a third along it first: off the middle, where units and dimensions crowd.
+  const on = (share: number): LabelPlace => ({
+    at: [a[0] + (b[0] - a[0]) * share + Math.sin(turn) * 1.25, a[1] + (b[1] - a[1]) * share + Math.cos(turn) * 1.25],
     anchor: 'middle',
     turn,
-    colour: secondInk,
   });
+  return { ...common, places: [0.36, 0.64, 0.2, 0.8, 0.5].map(on) };
 }

@@ -1,6 +1,7 @@
 import type { Design, DesignLaser } from '@cloche/engine';
 import { accent, chain, ink, lineWidth } from '../inks.js';
-import { arrowHead, circle, clearedText, line } from '../marks.js';
+import { besideLeg, type LabelPlace, type LabelSpace } from '../labels.js';
+import { arrowHead, circle, line } from '../marks.js';
 import type { Mark, PaperPoint, Pen } from '../types.js';
 import { readable } from './tables.js';
 import type { PlanView } from './view.js';
@@ -34,28 +35,46 @@ function endMarks(endsOn: string, a: PaperPoint, b: PaperPoint): Mark[] {
     return [circle(b, 0.8, { width: lineWidth.narrow, colour: accent }, '#FFFFFF')];
   const head = size > 4 ? [arrowHead(b, u, 3, accent)] : [];
   if (endsOn !== 'beam stop') return head;
-  return [...head, line([b[0] - u[1] * 2, b[1] + u[0] * 2], [b[0] + u[1] * 2, b[1] - u[0] * 2], { width: 1, colour: ink })];
+  return [
+    ...head,
+    line([b[0] - u[1] * 2, b[1] + u[0] * 2], [b[0] + u[1] * 2, b[1] - u[0] * 2], { width: 1, colour: ink }),
+  ];
 }
 
-/** Name and wavelength written along the longest leg. */
-export function beamLabels(design: Design, view: PlanView): Mark[] {
+/** Name and wavelength written along a leg, the longest first; a fibre-coupled source is named beside its place. */
+export function beamLabels(design: Design, view: PlanView, space: LabelSpace): Mark[] {
   return design.lasers.flatMap((laser) => {
-    const legs = laser.legs.map((leg) => ({ a: view.to([leg.from[0], leg.from[1]]), b: view.to([leg.to[0], leg.to[1]]) }));
-    const size = (leg: (typeof legs)[number]) => Math.hypot(leg.b[0] - leg.a[0], leg.b[1] - leg.a[1]);
-    const longest = legs.reduce((best, leg) => (size(leg) > size(best) ? leg : best), legs[0] ?? { a: [0, 0], b: [0, 0] });
-    if (legs.length === 0) return [];
-    const turn = readable(Math.atan2(-(longest.b[1] - longest.a[1]), longest.b[0] - longest.a[0]));
-    const middle: PaperPoint = [(longest.a[0] + longest.b[0]) / 2, (longest.a[1] + longest.b[1]) / 2];
-    const at: PaperPoint = [middle[0] - Math.sin(turn) * 1.8, middle[1] - Math.cos(turn) * 1.8];
-    return clearedText(at, beamWords(laser), 2.5, { anchor: 'middle', turn, colour: accent, medium: true });
+    const legs = laser.legs
+      .map((leg) => ({ a: view.to([leg.from[0], leg.from[1]]), b: view.to([leg.to[0], leg.to[1]]) }))
+      .sort((p, q) => size(q) - size(p));
+    const along = legs.slice(0, 3).flatMap((leg) => {
+      const turn = readable(Math.atan2(-(leg.b[1] - leg.a[1]), leg.b[0] - leg.a[0]));
+      return besideLeg(leg.a, leg.b, turn, 2.5, 1.4, [0.5, 0.3, 0.7]);
+    });
+    const start = laser.path[0];
+    const [x, y] = start ? view.to([start[0], start[1]]) : [0, 0];
+    const beside: LabelPlace[] = start
+      ? [{ at: [x + 2, y + 1.25] }, { at: [x - 2, y + 1.25], anchor: 'end' }, { at: [x, y + 5], anchor: 'middle' }]
+      : [];
+    return space.place({
+      words: beamWords(laser),
+      height: 2.5,
+      style: { colour: accent, medium: true },
+      places: [...along, ...beside],
+    });
   });
 }
+
+type PaperLeg = { readonly a: PaperPoint; readonly b: PaperPoint };
+const size = ({ a, b }: PaperLeg) => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 function beamWords(laser: DesignLaser): string {
   const declared = laser.declaredClass ? `  class ${laser.declaredClass}` : '';
   return `${laser.name}  ${wavelengthText(laser.wavelength)}${declared}`;
 }
 
-export const usesStops = (design: Design): boolean => design.lasers.some((l) => l.legs.some((leg) => leg.endsOn === 'beam stop'));
-export const usesTubes = (design: Design): boolean => design.lasers.some((l) => l.legs.some((leg) => leg.carried === 'tube'));
+export const usesStops = (design: Design): boolean =>
+  design.lasers.some((l) => l.legs.some((leg) => leg.endsOn === 'beam stop'));
+export const usesTubes = (design: Design): boolean =>
+  design.lasers.some((l) => l.legs.some((leg) => leg.carried === 'tube'));
 export { beamPen, tubePen };

@@ -42,17 +42,25 @@ function entries(design: Design, catalogue: Catalogue): Entry[] {
     box(x, y - 3, 1.8, 1.8, symbol, ink),
     box(x + 1.8, y - 2.7, sample - 1.8, 1.2, narrow),
   ]);
-  add(design.enclosures.some((e) => e.unitAreas.length > 0), 'fan filter unit', (x, y) => [
-    box(x, y - 4, sample, 4, hidden),
-    line([x, y - 4], [x + sample, y], hidden),
-    line([x, y], [x + sample, y - 4], hidden),
-  ]);
+  add(
+    design.enclosures.some((e) => e.unitAreas.length > 0),
+    'fan filter unit',
+    (x, y) => [
+      box(x, y - 4, sample, 4, hidden),
+      line([x, y - 4], [x + sample, y], hidden),
+      line([x, y], [x + sample, y - 4], hidden),
+    ],
+  );
   add(design.runs.length > 0, 'curtain, supports', (x, y) => {
     const track: PaperPoint[] = [
       [x, y - 1.6],
       [x + sample, y - 1.6],
     ];
-    return [polyline(track, fine), polyline(curtainWave(track, 1.12, 3), symbol), line([x + 3, y - 3.4], [x + 3, y + 0.2], narrow)];
+    return [
+      polyline(track, fine),
+      polyline(curtainWave(track, 1.12, 3), symbol),
+      line([x + 3, y - 3.4], [x + 3, y + 0.2], narrow),
+    ];
   });
   add(design.lasers.length > 0, 'laser beam', (x, y) => [
     line([x, y - 1.5], [x + sample, y - 1.5], beamPen),
@@ -69,16 +77,23 @@ function entries(design: Design, catalogue: Catalogue): Entry[] {
     circle([x + 5, y - 1.4], 2.2, narrow),
     text([x + 5, y - 0.15], 'S', 2.5, { anchor: 'middle' }),
   ]);
-  add(room.airTerminals.some((t) => t.kind === 'supply'), 'supply air', (x, y) => [
-    box(x + 4, y - 3.6, 4, 4, hidden),
-    line([x + 4, y - 3.6], [x + 8, y + 0.4], fine),
-    line([x + 4, y + 0.4], [x + 8, y - 3.6], fine),
-  ]);
-  add(room.airTerminals.some((t) => t.kind === 'return'), 'return air', (x, y) => [
-    box(x + 4, y - 3.6, 4, 4, hidden),
-    line([x + 4, y + 0.4], [x + 8, y - 3.6], fine),
-  ]);
-  const symbols = new Map(design.devices.map((d) => deviceSymbol(d, catalogue)).map((s) => [`${s.letter}${s.meaning}`, s]));
+  add(
+    room.airTerminals.some((t) => t.kind === 'supply'),
+    'supply air',
+    (x, y) => [
+      box(x + 4, y - 3.6, 4, 4, hidden),
+      line([x + 4, y - 3.6], [x + 8, y + 0.4], fine),
+      line([x + 4, y + 0.4], [x + 8, y - 3.6], fine),
+    ],
+  );
+  add(
+    room.airTerminals.some((t) => t.kind === 'return'),
+    'return air',
+    (x, y) => [box(x + 4, y - 3.6, 4, 4, hidden), line([x + 4, y + 0.4], [x + 8, y - 3.6], fine)],
+  );
+  const symbols = new Map(
+    design.devices.map((d) => deviceSymbol(d, catalogue)).map((s) => [`${s.letter}${s.meaning}`, s]),
+  );
   for (const device of symbols.values())
     list.push({ words: device.meaning, draw: (x, y) => symbolMarks([x + 5, y - 1.3], device) });
   return list;
@@ -88,7 +103,14 @@ const columns = 3;
 const largestRow = 5.6;
 
 /** Three columns; the lines move closer together when there are many, down to the height of a symbol. */
-export function legendMarks(design: Design, catalogue: Catalogue, x: number, y: number, width: number, height: number): Mark[] {
+export function legendMarks(
+  design: Design,
+  catalogue: Catalogue,
+  x: number,
+  y: number,
+  width: number,
+  height: number,
+): Mark[] {
   const list = entries(design, catalogue);
   const perColumn = Math.ceil(list.length / columns);
   const row = Math.min(largestRow, (height - 8) / perColumn);

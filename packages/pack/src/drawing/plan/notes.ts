@@ -39,7 +39,9 @@ export function scaleBar([x, y]: PaperPoint, scale: number): Mark[] {
   const fields = Math.max(1, Math.min(5, Math.floor(70 / metre)));
   const marks: Mark[] = [];
   for (let i = 0; i < fields; i++) {
-    marks.push(box(x + i * metre, y, metre, 1.6, { width: lineWidth.narrow, colour: ink }, i % 2 === 0 ? ink : '#FFFFFF'));
+    marks.push(
+      box(x + i * metre, y, metre, 1.6, { width: lineWidth.narrow, colour: ink }, i % 2 === 0 ? ink : '#FFFFFF'),
+    );
     marks.push(text([x + i * metre, y + 5], String(i), 2.5, { anchor: 'middle' }));
   }
   marks.push(text([x + fields * metre, y + 5], `${fields} m`, 2.5, { anchor: 'middle' }));

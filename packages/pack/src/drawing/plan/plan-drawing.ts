@@ -1,18 +1,19 @@
 import { bounds, type Catalogue, type Design, signedArea } from '@cloche/engine';
 import { secondInk } from '../inks.js';
-import { clearedText } from '../marks.js';
+import { type LabelPlace, LabelSpace } from '../labels.js';
 import { drawingSpace, frameMargin, papers, titleBlock } from '../paper.js';
 import { frameMarks, type SheetFacts, stripMarks, titleBlockMarks } from '../sheet-frame.js';
+import { shortens } from '../short-mark.js';
 import type { Layer, Mark, Sheet } from '../types.js';
-import { deviceMarks } from './devices.js';
+import { deviceMarks, devicePlaces } from './devices.js';
 import { planDimensions } from './dimensions.js';
 import { enclosureLabels, enclosureMarks } from './enclosures.js';
 import { beamLabels, beamMarks } from './lasers.js';
 import { legendMarks } from './legend.js';
 import { generalNotes, northArrow, notesMarks, scaleBar, statusStamp } from './notes.js';
-import { ceilingMarks, roomMarks } from './room.js';
+import { ceilingMarks, roomLabels, roomMarks } from './room.js';
 import { runLabels, runMarks } from './runs.js';
-import { equipmentLabels, tableMarks } from './tables.js';
+import { equipmentLabels, tableLabels, tableMarks } from './tables.js';
 import { type PlanView, planView } from './view.js';
 
 export interface PlanOptions {
@@ -23,14 +24,39 @@ export interface PlanOptions {
 
 const layer = (id: string, title: string, marks: readonly Mark[]): Layer => ({ id, title, marks });
 
-function roomLabel(design: Design, view: PlanView): Mark[] {
+/** Name of the room with area and ceiling, in the first free corner. */
+function roomName(design: Design, view: PlanView, space: LabelSpace): Mark[] {
   const { room } = design;
   const area = Math.abs(signedArea(room.outline)).toFixed(1);
   const words = `${area} m²  ceiling ${(Math.round(room.height * 1000) / 1000).toFixed(3)} (${room.ceiling})`;
-  const [x, y] = view.to(bounds(room.outline).min);
+  const box = bounds(room.outline.map(view.to));
+  const corners = (up: number): LabelPlace[] => [
+    { at: [box.min[0] + 3, box.max[1] - up] },
+    { at: [box.max[0] - 3, box.max[1] - up], anchor: 'end' },
+    { at: [(box.min[0] + box.max[0]) / 2, box.max[1] - up], anchor: 'middle' },
+    { at: [box.min[0] + 3, box.min[1] + 16 - up] },
+  ];
   return [
-    ...clearedText([x + 3, y - 8], room.name, 3.5, { medium: true }),
-    ...clearedText([x + 3, y - 3.4], words, 2.5, { colour: secondInk }),
+    ...space.place({ words: room.name, height: 3.5, style: { medium: true }, places: corners(8) }),
+    ...space.place({ words, height: 2.5, style: { colour: secondInk }, places: corners(3.4) }),
+  ];
+}
+
+/** All names and piece marks, those first that have least choice; symbols keep their ground. */
+export function planLabels(design: Design, view: PlanView): Mark[] {
+  const space = new LabelSpace();
+  for (const { at } of devicePlaces(design, view)) space.take(at, 2.4);
+  for (const sign of design.room.exitSigns) space.take(view.to(sign.at), 4.8, 2.2);
+  for (const detector of design.room.detectors) space.take(view.to(detector.at), 2.3);
+  for (const sprinkler of design.room.sprinklers) space.take(view.to(sprinkler.at), 1.6);
+  return [
+    ...roomLabels(design, view, space),
+    ...enclosureLabels(design, view, space),
+    ...beamLabels(design, view, space),
+    ...runLabels(design, view, space),
+    ...tableLabels(design, view, space),
+    ...equipmentLabels(design, view, space),
+    ...roomName(design, view, space),
   ];
 }
 
@@ -40,9 +66,14 @@ function stripLayer(design: Design, options: PlanOptions, view: PlanView): Mark[
   const x = frameMargin.left + 4;
   const roomLeft = size.width - frameMargin.other - titleBlock.width - x;
   const notesWidth = roomLeft * 0.36;
+  // The strip holds seven lines of notes beside the legend: marks are explained in the shortest words here.
+  const notes = [
+    ...generalNotes(design),
+    ...(shortens(design.parts) ? ['Piece marks without the name in front.'] : []),
+  ];
   return [
     ...stripMarks(view.paper),
-    ...notesMarks(generalNotes(design), x, y, notesWidth),
+    ...notesMarks(notes, x, y, notesWidth),
     ...legendMarks(design, options.catalogue, x + notesWidth + 5, y, roomLeft - notesWidth - 5, titleBlock.height),
   ];
 }
@@ -65,7 +96,12 @@ export function planDrawing(design: Design, options: PlanOptions): Sheet {
   const view = planView(design);
   const space = drawingSpace(view.paper);
   const size = papers[view.paper];
-  const facts: SheetFacts = { ...options.facts, scale: view.scale, title: 'Plan', documentType: 'General arrangement drawing' };
+  const facts: SheetFacts = {
+    ...options.facts,
+    scale: view.scale,
+    title: 'Plan',
+    documentType: 'General arrangement drawing',
+  };
   return {
     id: 'plan',
     title: `${design.project.name}: plan`,
@@ -81,13 +117,7 @@ export function planDrawing(design: Design, options: PlanOptions): Sheet {
       layer('enclosures', 'Enclosures', enclosureMarks(design, view)),
       layer('runs', 'Curtain runs', runMarks(design, view)),
       layer('ceiling', 'Ceiling', ceilingMarks(design, view)),
-      layer('labels', 'Names and piece marks', [
-        ...roomLabel(design, view),
-        ...equipmentLabels(design, view),
-        ...beamLabels(design, view),
-        ...enclosureLabels(design, view),
-        ...runLabels(design, view),
-      ]),
+      layer('labels', 'Names and piece marks', planLabels(design, view)),
       layer('devices', 'Signs, stops, interlocks, sensors', deviceMarks(design, options.catalogue, view)),
       layer('dimensions', 'Dimensions', planDimensions(design, view)),
       layer('aids', 'North, scale, status', [

@@ -1,20 +1,22 @@
 import {
   add2,
+  bounds,
   counterClockwise,
   cross2,
   type Design,
   type DesignDoor,
   edges,
   type Ring,
-  scale2,
   type Solid,
+  scale2,
   sub2,
   unit2,
   type Vec2,
   type WallOpening,
 } from '@cloche/engine';
 import { extraWide, fine, hairline, hidden, ink, lineWidth, narrow, secondInk, symbol, wide } from '../inks.js';
-import { arrowHead, box, circle, clearedText, line, pointText, ring, text, textWidth } from '../marks.js';
+import type { Label, LabelPlace, LabelSpace } from '../labels.js';
+import { arrowHead, box, circle, line, pointText, ring, text, textWidth } from '../marks.js';
 import type { Mark, PaperPoint } from '../types.js';
 import type { PlanView } from './view.js';
 
@@ -57,7 +59,9 @@ export function hatchBand(outer: readonly PaperPoint[], inner: readonly PaperPoi
     });
     cuts.sort((p, q) => p - q);
     for (let i = 0; i + 1 < cuts.length; i += 2)
-      marks.push(line([cuts[i]!, sum - cuts[i]!], [cuts[i + 1]!, sum - cuts[i + 1]!], { width: 0.18, colour: secondInk }));
+      marks.push(
+        line([cuts[i]!, sum - cuts[i]!], [cuts[i + 1]!, sum - cuts[i + 1]!], { width: 0.18, colour: secondInk }),
+      );
   }
   return marks;
 }
@@ -96,19 +100,49 @@ function slidingMarks(door: DesignDoor, view: PlanView): Mark[] {
   return [line(a, b, wide), arrowHead(a, [a[0] - b[0], a[1] - b[1]], 2.4)];
 }
 
-/** Label outside the wall, turned to be read from the bottom or from the right. */
-function openingLabel(opening: WallOpening, words: string, view: PlanView): Mark[] {
-  const out = scale2(opening.inward, (-(wallOnPaper + 2) * view.scale) / 1000);
+/** Places for the name of an opening: outside the wall, further out past a swinging leaf, inside; read from the bottom or the right. */
+function openingLabel(opening: WallOpening, words: string, view: PlanView): Label {
   const middle = scale2(add2(opening.from, opening.to), 0.5);
-  const [x, y] = view.to(add2(middle, out));
   const upright = Math.abs(opening.inward[0]) > Math.abs(opening.inward[1]);
-  if (upright) return clearedText([opening.inward[0] > 0 ? x + 0.4 : x + 2.3, y], words, 2.5, { anchor: 'middle', turn: Math.PI / 2 });
-  return clearedText([x, opening.inward[1] > 0 ? y + 2.3 : y - 0.2], words, 2.5, { anchor: 'middle' });
+  const at = (out: number): LabelPlace => {
+    const [x, y] = view.to(add2(middle, scale2(opening.inward, (-out * view.scale) / 1000)));
+    if (upright) return { at: [x + 1.25, y], anchor: 'middle', turn: Math.PI / 2 };
+    return { at: [x, y + 1.25], anchor: 'middle' };
+  };
+  return { words, height: 2.5, places: [at(wallOnPaper + 2.4), at(wallOnPaper + 6), at(-8), at(-14)] };
+}
+
+const openingWords = (opening: WallOpening, exit = false): string =>
+  `${opening.name} ${Math.round(opening.width * 1000)}${exit ? '  EXIT' : ''}`;
+
+/** Where leaves stand and swing, as ground that labels keep off. */
+function takeLeaves(door: DesignDoor, view: PlanView, space: LabelSpace): void {
+  for (const leaf of door.leaves) {
+    const tips = [leaf.open, leaf.closed].map((angle) => view.to(add2(leaf.hinge, direction(angle, leaf.leaf))));
+    const [[x1, y1], [x2, y2]] = tips as [PaperPoint, PaperPoint];
+    const hinge = view.to(leaf.hinge);
+    const [left, right] = [Math.min(x1, x2, hinge[0]), Math.max(x1, x2, hinge[0])];
+    const [top, bottom] = [Math.min(y1, y2, hinge[1]), Math.max(y1, y2, hinge[1])];
+    space.take([(left + right) / 2, (top + bottom) / 2], (right - left) / 2, (bottom - top) / 2);
+  }
+}
+
+/** Names of openings, columns and what else stands in the room. */
+export function roomLabels(design: Design, view: PlanView, space: LabelSpace): Mark[] {
+  const { room } = design;
+  for (const door of room.doors) takeLeaves(door, view, space);
+  const labels = [
+    ...room.doors.map((door) => openingLabel(door, openingWords(door, door.exit), view)),
+    ...room.windows.map((window) => openingLabel(window, openingWords(window), view)),
+    ...room.boards.map((board) => openingLabel(board, board.name, view)),
+    ...[...room.columns, ...room.obstructions, ...design.equipment].map((solid) => solidLabel(solid, view)),
+  ];
+  return labels.flatMap((label) => space.place(label));
 }
 
 function doorMarks(door: DesignDoor, view: PlanView): Mark[] {
-  const moving = door.swing === 'sliding' ? slidingMarks(door, view) : door.leaves.flatMap((leaf) => leafMarks(leaf, view));
-  const words = `${door.name} ${Math.round(door.width * 1000)}${door.exit ? '  EXIT' : ''}`;
+  const moving =
+    door.swing === 'sliding' ? slidingMarks(door, view) : door.leaves.flatMap((leaf) => leafMarks(leaf, view));
   const exit: Mark[] = [];
   if (door.exit) {
     const middle = scale2(add2(door.from, door.to), 0.5);
@@ -116,27 +150,34 @@ function doorMarks(door: DesignDoor, view: PlanView): Mark[] {
     const [from, to] = [reach(6), reach(-wallOnPaper - 0.5)];
     exit.push(line(from, to, symbol), arrowHead(to, [to[0] - from[0], to[1] - from[1]], 2.6));
   }
-  return [...gap(door, view), ...moving, ...exit, ...openingLabel(door, words, view)];
+  return [...gap(door, view), ...moving, ...exit];
 }
 
 function windowMarks(window: WallOpening, view: PlanView): Mark[] {
   const at = (depth: number) => {
     const off = scale2(window.inward, (-depth * view.scale) / 1000);
-    return [view.to(add2(window.from, off)), view.to(add2(window.to, off))] as const;
-  };
-  const panes = [0, wallOnPaper].map((depth) => line(...at(depth), narrow));
-  const glass = [wallOnPaper * 0.4, wallOnPaper * 0.6].map((depth) => line(...at(depth), narrow));
-  return [...gap(window, view), ...panes, ...glass, ...openingLabel(window, `${window.name} ${Math.round(window.width * 1000)}`, view)];
+    return [...gap(window, view), ...panes, ...glass];
 }
 
 /** The name in the middle of a thing, or beside it when it is too small to hold the words. */
-const solidLabel = (solid: Solid, view: PlanView): Mark[] => {
-  const [x, y] = view.to(middleOf(solid.outline));
-  const xs = solid.outline.map((p) => view.to(p)[0]);
-  const fits = textWidth(solid.name, 2.5) + 1 <= Math.max(...xs) - Math.min(...xs);
-  if (fits) return clearedText([x, y + 1.2], solid.name, 2.5, { anchor: 'middle', colour: secondInk });
-  return clearedText([Math.max(...xs) + 1.2, y + 1.2], solid.name, 2.5, { colour: secondInk });
-};
+function solidLabel(solid: Solid, view: PlanView): Label {
+  const box = bounds(solid.outline.map(view.to));
+  const [x, y] = [(box.min[0] + box.max[0]) / 2, (box.min[1] + box.max[1]) / 2 + 1.25];
+  const fits = textWidth(solid.name, 2.5) + 1 <= box.max[0] - box.min[0];
+  const beside: LabelPlace[] = [
+    { at: [box.max[0] + 1.2, y] },
+    { at: [box.min[0] - 1.2, y], anchor: 'end' },
+    { at: [x, box.max[1] + 3.6], anchor: 'middle' },
+    { at: [x, box.min[1] - 1.2], anchor: 'middle' },
+  ];
+  const middle: LabelPlace[] = [
+    { at: [x, y], anchor: 'middle' },
+    { at: [x + 1.25, y - 1.25], anchor: 'middle', turn: Math.PI / 2 },
+  ];
+  const tall = textWidth(solid.name, 2.5) + 1 <= box.max[1] - box.min[1];
+  const places = fits ? middle : tall ? [middle[1]!, ...beside] : beside;
+  return { words: solid.name, height: 2.5, style: { colour: secondInk }, places };
+}
 
 export const middleOf = (outline: Ring): Vec2 =>
   scale2(
@@ -152,7 +193,7 @@ export function roomMarks(design: Design, view: PlanView): Mark[] {
   const boards = room.boards.flatMap((board) => {
     const off = scale2(board.inward, (1.6 * view.scale) / 1000);
     const corners = [board.from, board.to, add2(board.to, off), add2(board.from, off)].map(view.to);
-    return [ring(corners, symbol, ink), ...openingLabel(board, board.name, view)];
+    return [ring(corners, symbol, ink)];
   });
   return [
     ...hatchBand(outer, inner, hatchStep),
@@ -161,15 +202,9 @@ export function roomMarks(design: Design, view: PlanView): Mark[] {
     ...room.windows.flatMap((window) => windowMarks(window, view)),
     ...room.doors.flatMap((door) => doorMarks(door, view)),
     ...boards,
-    ...room.columns.flatMap((column) => {
-      const corners = column.outline.map(view.to);
-      return [ring(corners, wide, hairline), ...solidLabel(column, view)];
-    }),
+    ...room.columns.map((column) => ring(column.outline.map(view.to), wide, hairline)),
     ...room.beams.map((beam) => ring(beam.outline.map(view.to), hidden)),
-    ...[...room.obstructions, ...design.equipment].flatMap((solid) => [
-      ring(solid.outline.map(view.to), narrow, '#FFFFFF'),
-      ...solidLabel(solid, view),
-    ]),
+    ...[...room.obstructions, ...design.equipment].map((solid) => ring(solid.outline.map(view.to), narrow, '#FFFFFF')),
   ];
 }
 
@@ -192,7 +227,10 @@ export function ceilingMarks(design: Design, view: PlanView): Mark[] {
     ...room.detectors.flatMap((detector) => lettered(detector.at, 'S')),
     ...room.exitSigns.flatMap((sign) => {
       const [x, y] = view.to(sign.at);
-      return [box(x - 4.6, y - 2, 9.2, 4, narrow, '#FFFFFF'), text([x, y + 1.25], 'EXIT', 2.5, { anchor: 'middle', medium: true })];
+      return [
+        box(x - 4.6, y - 2, 9.2, 4, narrow, '#FFFFFF'),
+        text([x, y + 1.25], 'EXIT', 2.5, { anchor: 'middle', medium: true }),
+      ];
     }),
     ...room.airTerminals.flatMap((terminal) => {
       const [x, y] = view.to(terminal.at);
@@ -203,4 +241,3 @@ export function ceilingMarks(design: Design, view: PlanView): Mark[] {
     }),
   ];
 }
-

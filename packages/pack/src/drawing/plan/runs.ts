@@ -1,6 +1,7 @@
 import type { Design, DesignRun, Vec2 } from '@cloche/engine';
 import { fine, narrow, secondInk, symbol } from '../inks.js';
-import { circle, clearedText, line, polyline } from '../marks.js';
+import { besideLeg, type LabelSpace } from '../labels.js';
+import { circle, line, polyline } from '../marks.js';
 import type { Mark } from '../types.js';
 import { curtainWave, pathLength, stretchOf } from './curtain-wave.js';
 import { readable } from './tables.js';
@@ -21,9 +22,14 @@ export function runMarks(design: Design, view: PlanView): Mark[] {
     const path = closedLine(run);
     const onPaper = path.map(view.to);
     const waves = run.stretches.map((stretch) =>
-      polyline(curtainWave(stretchOf(path, stretch.from, stretch.to).map(view.to), stretch.fullness, wavePitch), symbol),
+      polyline(
+        curtainWave(stretchOf(path, stretch.from, stretch.to).map(view.to), stretch.fullness, wavePitch),
+        symbol,
+      ),
     );
-    const joints = run.joints.flatMap((at) => stretchOf(path, at, at).map((p) => circle(view.to(p), 0.7, undefined, '#1C2126')));
+    const joints = run.joints.flatMap((at) =>
+      stretchOf(path, at, at).map((p) => circle(view.to(p), 0.7, undefined, '#1C2126')),
+    );
     return [polyline(onPaper, fine), ...waves, ...run.supports.map((s) => supportTick(path, s.at, view)), ...joints];
   });
 }
@@ -38,38 +44,40 @@ function supportTick(path: readonly Vec2[], at: number, view: PlanView): Mark {
 }
 
 /** Name of the run beside its longest leg, panel marks along each stretch. */
-export function runLabels(design: Design, view: PlanView): Mark[] {
+export function runLabels(design: Design, view: PlanView, space: LabelSpace): Mark[] {
   return design.runs.flatMap((run) => {
     const path = closedLine(run);
     const legs = path.slice(1).map((to, i) => ({ from: view.to(path[i]!), to: view.to(to) }));
-    const longest = legs.reduce((best, leg) => (legLength(leg) > legLength(best) ? leg : best), legs[0]!);
+    const longest = [...legs].sort((a, b) => legLength(b) - legLength(a))[0];
+    if (!longest) return [];
     const words = `${run.name}, track at ${Math.round(run.trackHeight * 1000)}, hem gap ${Math.round(run.hemGap * 1000)}`;
-    return [...besideLeg(longest, words, 4, 0.5, 2.5), ...run.stretches.flatMap((s) => panelLabels(path, s, view))];
+    const turn = turnOf(longest);
+    const places = besideLeg(longest.from, longest.to, turn, 2.5, 3, [0.5, 0.35, 0.65]);
+    const name = space.place({ words, height: 2.5, places });
+    return [...name, ...run.stretches.flatMap((s) => panelLabels(run, path, s, view, space))];
   });
 }
 
 type Leg = { readonly from: Vec2; readonly to: Vec2 };
 const legLength = ({ from, to }: Leg) => Math.hypot(to[0] - from[0], to[1] - from[1]);
+const turnOf = ({ from, to }: Leg) => readable(Math.atan2(-(to[1] - from[1]), to[0] - from[0]));
 
-function panelLabels(path: readonly Vec2[], stretch: DesignRun['stretches'][number], view: PlanView): Mark[] {
+function panelLabels(
+  run: DesignRun,
+  path: readonly Vec2[],
+  stretch: DesignRun['stretches'][number],
+  view: PlanView,
+  space: LabelSpace,
+): Mark[] {
+  const prefix = `${run.id.toUpperCase()}-`;
   const share = (stretch.to - stretch.from) / Math.max(1, stretch.panels.length);
   return stretch.panels.flatMap((panel, i) => {
     const from = stretch.from + i * share;
     const points = stretchOf(path, from + share * 0.45, from + share * 0.55).map(view.to);
     if (points.length < 2 || pathLength(points) === 0) return [];
-    return besideLeg({ from: points[0]!, to: points[points.length - 1]! }, panel.mark, -2.2, 0.5, 2.5);
-  });
-}
-
-/** Text beside a leg: positive `off` is above the reading line. */
-function besideLeg(leg: Leg, words: string, off: number, share: number, height: number): Mark[] {
-  const turn = readable(Math.atan2(-(leg.to[1] - leg.from[1]), leg.to[0] - leg.from[0]));
-  const x = leg.from[0] + (leg.to[0] - leg.from[0]) * share;
-  const y = leg.from[1] + (leg.to[1] - leg.from[1]) * share;
-  const down = off > 0 ? -off + 1 : -off + height;
-  return clearedText([x + Math.sin(turn) * down, y + Math.cos(turn) * down], words, height, {
-    anchor: 'middle',
-    turn,
-    colour: off > 0 ? '#1C2126' : secondInk,
+    const leg = { from: points[0]!, to: points[points.length - 1]! };
+    const words = panel.mark.startsWith(prefix) ? panel.mark.slice(prefix.length) : panel.mark;
+    const places = besideLeg(leg.from, leg.to, turnOf(leg), 2.5, 2, [0.5]).reverse();
+    return space.place({ words, height: 2.5, style: { colour: secondInk }, places });
   });
 }

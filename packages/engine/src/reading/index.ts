@@ -1,3 +1,0 @@
-export * from './document.js';
-export * from './nearest.js';
-export * from './path.js';

@@ -1,0 +1,99 @@
+import { describe, expect, test } from 'vitest';
+import { catalogue, design, issued, revision } from '../../../test/fixture.js';
+import { sheetFacts } from '../../make-pack.js';
+import { sheetSvg } from '../svg.js';
+import type { Mark, Sheet } from '../types.js';
+import { planDrawing } from './plan-drawing.js';
+
+const plan = planDrawing(design, { catalogue, facts: sheetFacts({ design, revision, issued }, 1) });
+const svg = sheetSvg(plan);
+const layer = (sheet: Sheet, id: string) => sheet.layers.find((l) => l.id === id)!;
+const texts = (marks: readonly Mark[]) => marks.flatMap((m) => (m.mark === 'text' ? [m] : []));
+
+/** Names of elements that open, close or stand alone; throws when they do not nest. */
+function nested(xml: string): number {
+  const open: string[] = [];
+  let count = 0;
+  for (const [, close, name, alone] of xml.replace(/<\?.*?\?>/g, '').matchAll(/<(\/?)([a-zA-Z]+)[^<>]*?(\/?)>/g)) {
+    count++;
+    if (close) expect(open.pop()).toBe(name);
+    else if (!alone) open.push(name!);
+  }
+  expect(open).toEqual([]);
+  return count;
+}
+
+describe('the plan sheet', () => {
+  test('is A3 in true millimetres: one user unit is one millimetre', () => {
+    expect(svg).toContain('width="420mm" height="297mm" viewBox="0 0 420 297"');
+  });
+
+  test('is drawn at a scale of ISO 5455', () => {
+    expect(plan.scale).toBe(50);
+    expect(svg).toContain('>1:50<');
+  });
+
+  test('is well-formed XML whatever the names hold', () => {
+    expect(nested(svg)).toBeGreaterThan(300);
+    expect(svg).toContain('Demo laser room &lt;A &amp; B&gt;');
+    expect(svg).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  test('prints the whole room in millimetres, and chains that add up to it', () => {
+    const numbers = texts(layer(plan, 'dimensions').marks).map((m) => Number(m.text.replace(/\s/g, '')));
+    expect(numbers).toContain(7200);
+    expect(numbers).toContain(5400);
+    // Two chains along each side (tables; what is built) and the room itself.
+    expect(numbers.reduce((a, b) => a + b, 0)).toBe(3 * 7200 + 3 * 5400);
+  });
+
+  test('says that it is not approved, on the stamp and in the title block', () => {
+    expect(texts(layer(plan, 'aids').marks).map((m) => m.text)).toContain('NOT APPROVED');
+    expect(texts(layer(plan, 'title-block').marks).map((m) => m.text)).toContain('NOT APPROVED');
+  });
+
+  // Handbook of deliverables 1.4 (published table): 2.5 mm on A4 to A1.
+  test('has no lettering under 2.5 mm', () => {
+    const heights = plan.layers.flatMap((l) => texts(l.marks)).map((m) => m.height);
+    expect(Math.min(...heights)).toBeGreaterThanOrEqual(2.5);
+  });
+
+  test('keeps everything inside the trimmed sheet', () => {
+    for (const mark of plan.layers.flatMap((l) => l.marks)) {
+      const points =
+        mark.mark === 'text'
+          ? [mark.at]
+          : [...mark.d.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map((m) => [Number(m[1]), Number(m[2])] as const);
+      for (const [x, y] of points) {
+        expect(x).toBeGreaterThanOrEqual(0);
+        expect(x).toBeLessThanOrEqual(420);
+        expect(y).toBeGreaterThanOrEqual(0);
+        expect(y).toBeLessThanOrEqual(297);
+      }
+    }
+  });
+
+  test('names the laser with its wavelength along the beam', () => {
+    expect(svg).toContain('Laser A  1064 nm  class 4');
+  });
+
+  test('explains in its legend only what it draws', () => {
+    const words = texts(layer(plan, 'strip').marks).map((m) => m.text);
+    expect(words).toContain('sprinkler');
+    expect(words).not.toContain('return air');
+    const bare = planDrawing(
+      { ...design, lasers: [] },
+      { catalogue, facts: sheetFacts({ design, revision, issued }, 1) },
+    );
+    expect(texts(layer(bare, 'strip').marks).map((m) => m.text)).not.toContain('laser beam');
+  });
+
+  test('goes to A2 when only that gives a larger scale for a large room', () => {
+    const outline = [[0, 0], [24, 0], [24, 13], [0, 13]] as const; // biome-ignore format: one line
+    const hall = planDrawing(
+      { ...design, room: { ...design.room, outline } },
+      { catalogue, facts: sheetFacts({ design, revision, issued }, 1) },
+    );
+    expect([hall.paper, hall.scale]).toEqual(['A2', 50]);
+  });
+});

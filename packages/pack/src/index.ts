@@ -1,0 +1,15 @@
+export { elevationDrawing } from './drawing/elevation/elevation-drawing.js';
+export { verdictInk } from './drawing/inks.js';
+export { type PlanOptions, planDrawing } from './drawing/plan/plan-drawing.js';
+export type { SheetFacts } from './drawing/sheet-frame.js';
+export { sheetSvg } from './drawing/svg.js';
+export type { Layer, Mark, Pen, Sheet } from './drawing/types.js';
+export { verdictShape } from './drawing/verdict-shape.js';
+export { planDxf } from './dxf/plan-dxf.js';
+export { makePack, sheetFacts } from './make-pack.js';
+export type { PackFile, PackInput, PackOptions } from './pack-file.js';
+export { cutColumns, partColumns, stockColumns } from './parts/columns.js';
+export { csvText } from './parts/csv.js';
+export { type CutList, type CutRow, cutList, type StockRow } from './parts/cut-list.js';
+export { type Cuts, cutPlans } from './parts/cut-plans.js';
+export { type PartRow, type PartsList, partsList } from './parts/parts-list.js';

@@ -1,0 +1,57 @@
+import { type Calculation, type CalculationValue, type Finding, numberText, sourceText } from '@cloche/engine';
+import { printable } from './printable.js';
+
+/** Significant figures of every value of a calculation: enough for a stranger to get the printed result again. */
+export const calculationFigures = 6;
+
+/** Units as written for people: `N/mm²` for `N/mm2`, nothing for a pure number. */
+export const unitText = (unit: string): string =>
+  unit === '1'
+    ? ''
+    : unit
+        .replace(/([a-zA-Z])2(?![0-9])/g, '$1²')
+        .replace(/([a-zA-Z])3(?![0-9])/g, '$1³')
+        .replace(/([a-zA-Z])4(?![0-9])/g, '$1⁴');
+
+export const withUnit = (value: string, unit: string): string =>
+  unit === '1' || unit === '' ? value : `${value}\u00a0${unitText(unit)}`;
+
+/** Demand, capacity and the like in the summary: three figures. */
+export const amountText = (value: number | null, unit: string): string =>
+  value === null ? '' : withUnit(numberText(value), unit);
+
+export const valueText = (value: number): string => numberText(value, calculationFigures);
+
+/** `w = 0.05 N/mm  uniform load (brief)`. */
+export function givenText(symbol: string, given: CalculationValue): string {
+  const amount = `${symbol} = ${withUnit(valueText(given.value), given.unit)}`;
+  const name = given.name ? `  ${given.name}` : '';
+  return printable(`${amount}${name}${given.origin ? ` (${given.origin})` : ''}`);
+}
+
+export const sourcesOf = (calculation: Calculation | null): string[] =>
+  (calculation?.steps ?? []).map((step) => sourceText(step.source));
+
+/** Everything that the findings rest on, each once, in alphabetical order. */
+export function allSources(findings: readonly Finding[], more: readonly string[]): string[] {
+  const named = findings.flatMap((f) => [
+    sourceText(f.source),
+    ...(f.rule ? [sourceText(f.rule.source)] : []),
+    ...sourcesOf(f.calculation),
+  ]);
+  return [...new Set([...named, ...more])].sort();
+}
+
+/** Every caution once, in the order in which it first stands. */
+export const allCautions = (findings: readonly Finding[]): string[] => [
+  ...new Set(findings.flatMap((f) => [...f.cautions, ...(f.calculation?.cautions ?? [])])),
+];
+
+/** Cautions that stand in every report. Source: handbook of deliverables 5.4. */
+export const standingCautions: readonly string[] = [
+  'Laser: exposure limits and classes are to be confirmed by the laser safety officer. Barriers and eyewear hold only against the stated wavelength, power, beam size and time; reflections and changed optics void the result.',
+  'Overhead: loads and fixings are decided by a structural engineer. No load on a suspended ceiling unless proved; a second retention for anything above people.',
+  'Electricity: by a qualified electrician; isolation, and earthing of metal frames.',
+  'Fire: fabrics, ways out, detectors and sprinklers are decided with the fire authority.',
+  'Clean air: a class is proved by measurement in the stated occupancy state, not by calculation.',
+];

@@ -1,0 +1,224 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { build } from 'vite';
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { type RunningServer, startServer } from '../../server/src/index.js';
+import { repositoryOptions } from '../../server/test/options.js';
+
+const web = fileURLToPath(new URL('../', import.meta.url));
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const flags = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--use-gl=angle',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+  '--disable-background-networking',
+  '--no-first-run',
+];
+
+let server: RunningServer;
+let browser: Browser;
+let page: Page;
+let foreign: string[];
+let faults: string[];
+
+beforeAll(async () => {
+  await build({ configFile: `${web}vite.config.ts`, logLevel: 'error' });
+  server = await startServer(repositoryOptions({ webRoot: `${web}dist` }));
+  browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: flags });
+}, 120_000);
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+beforeEach(async () => {
+  const context = await browser.newContext({
+    locale: 'en-GB',
+    viewport: { width: 1280, height: 800 },
+    reducedMotion: 'reduce',
+  });
+  page = await context.newPage();
+  foreign = [];
+  faults = [];
+  page.on('request', (r) => {
+    if (!r.url().startsWith(server.url) && !/^(blob|data):/.test(r.url())) foreign.push(r.url());
+  });
+  page.on('pageerror', (error) => faults.push(String(error)));
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(message.text());
+  });
+  await page.goto(server.url);
+  await page.locator('.plan .thing.table').first().waitFor();
+  return () => context.close();
+});
+
+const openExample = async (name: string) => {
+  await page.getByLabel('Choose an example').selectOption(name);
+  await page.locator('.plan .thing.table').first().waitFor();
+};
+const revision = () => page.locator('[data-revision]').getAttribute('data-revision');
+const changedFrom = (before: string | null) =>
+  page.waitForFunction(
+    (old) => document.querySelector('[data-revision]')?.getAttribute('data-revision') !== old,
+    before,
+  );
+const backTo = (wanted: string | null) =>
+  page.waitForFunction(
+    (old) => document.querySelector('[data-revision]')?.getAttribute('data-revision') === old,
+    wanted,
+  );
+const noteTexts = () => page.locator('.notes .note').allTextContents();
+
+/** Serious and critical violations of axe-core, as one line each. */
+async function violations(): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    type Axe = {
+      run(): Promise<{
+        violations: { id: string; impact: string; nodes: { html: string; failureSummary: string }[] }[];
+      }>;
+    };
+    const { violations: found } = await (globalThis as unknown as { axe: Axe }).axe.run();
+    return found
+      .filter((v) => v.impact === 'serious' || v.impact === 'critical')
+      .map((v) => `${v.id}: ${v.nodes[0]?.html} ${v.nodes[0]?.failureSummary}`);
+  });
+}
+
+describe('the workbench', () => {
+  test('draws the plan and lists the findings', async () => {
+    await openExample('three-tables.yaml');
+    await expect.poll(() => page.locator('.plan .thing.table').count()).toBe(3);
+    expect(await page.locator('.plan .wall').count()).toBeGreaterThan(0);
+    expect((await noteTexts()).length).toBeGreaterThan(3);
+    expect(faults).toEqual([]);
+  });
+
+  test('opens a finding to its calculation, and points to its place', async () => {
+    const note = page.locator('.note', { has: page.locator('.utilisation') }).first();
+    await note.getByRole('button').click();
+    await note.locator('.calculation-step .formula').first().waitFor();
+    expect(await note.locator('.calculation-step .result').first().textContent()).toMatch(/=\s*\S/);
+    expect(await note.textContent()).toContain('Decided by');
+  });
+
+  test('computes again when a table is moved by typing, and undo brings the state back', async () => {
+    const [before, notes] = [await revision(), await noteTexts()];
+    await page.locator('.plan .thing.table').first().focus();
+    await page.keyboard.press('Enter');
+    const field = page.locator('.thing-card').getByLabel('from south');
+    const written = await field.inputValue();
+    await field.fill(written.startsWith('1.') ? '1.62 m' : '1.5 m');
+    await changedFrom(before);
+    await expect.poll(noteTexts).not.toEqual(notes);
+    await field.blur();
+    await page.keyboard.press('Control+z');
+    await backTo(before);
+    await expect.poll(noteTexts).toEqual(notes);
+    expect(await field.inputValue()).toBe(written);
+  });
+
+  test('computes again when a table is dragged, as one step of undo', async () => {
+    const before = await revision();
+    const box = (await page.locator('.plan .thing.table .body').first().boundingBox())!;
+    const [x, y] = [box.x + 12, box.y + box.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    for (let i = 1; i <= 6; i++) await page.mouse.move(x + i, y - 2 * i);
+    await page.mouse.up();
+    await changedFrom(before);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await backTo(before);
+    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+  });
+
+  test('refuses a number without unit beside its field and keeps the last drawing', async () => {
+    const before = await revision();
+    await page.locator('.plan .thing.table').first().focus();
+    await page.keyboard.press('Enter');
+    const card = page.locator('.thing-card');
+    await card.getByLabel('length').fill('2400');
+    await card.locator('.told.problem').waitFor();
+    expect(await card.locator('.told.problem').textContent()).toContain('unit');
+    expect(await revision()).toBe(before);
+  });
+
+  test('tells where the text cannot be read', async () => {
+    await page.getByRole('button', { name: 'Brief as text' }).click();
+    const area = page.getByLabel('Brief as text', { exact: true }).last();
+    await area.fill(`${await area.inputValue()}\nfurniture: []\n`);
+    await page.locator('.problems').waitFor();
+    expect(await page.locator('.problems').textContent()).toMatch(/line \d+/);
+    await page.locator('.problems').getByRole('button').first().click();
+    expect(await area.evaluate((e: HTMLTextAreaElement) => e.value.slice(e.selectionStart).trim())).toMatch(
+      /^(furniture|\[\])/,
+    );
+  });
+
+  test('shows a chosen part in the drawing and why it exists', async () => {
+    await page.getByRole('button', { name: /Parts/ }).first().click();
+    await page.locator('.part button').first().click();
+    await page.locator('.line-pointed').waitFor({ state: 'attached' });
+    expect(await page.locator('.part.pointed p').textContent()).toMatch(/\w+ .*kg/);
+  });
+
+  test('draws the space', async () => {
+    await page.getByRole('button', { name: 'In space' }).click();
+    await page.locator('.space canvas').waitFor();
+    await expect
+      .poll(() => page.locator('.space canvas').evaluate((c: HTMLCanvasElement) => c.width * c.height), {
+        timeout: 10_000,
+      })
+      .toBeGreaterThan(10_000);
+    expect(faults).toEqual([]);
+  });
+
+  test('hands over the pack', async () => {
+    await page
+      .getByRole('button', { name: /Sheets/ })
+      .first()
+      .click();
+    const download = page.waitForEvent('download', { timeout: 110_000 });
+    await page.getByRole('button', { name: 'Make the pack' }).click({ timeout: 110_000 });
+    expect((await download).suggestedFilename()).toMatch(/\.zip$/);
+  });
+
+  test('shows the printed plan', async () => {
+    await page.getByRole('button', { name: 'Printed plan' }).click();
+    const picture = page.locator('img.printed');
+    await picture.waitFor({ timeout: 60_000 });
+    await expect.poll(() => picture.evaluate((i: HTMLImageElement) => i.naturalWidth)).toBeGreaterThan(100);
+  });
+
+  test.each(['light', 'dark'] as const)('has no serious accessibility violation in %s', async (colorScheme) => {
+    await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+    const steps = page.locator('.index button');
+    for (let i = 0; i < 8; i++) {
+      await steps.nth(i).click();
+      expect(await violations()).toEqual([]);
+    }
+    await page.locator('.plan .thing.table').first().focus();
+    await page.keyboard.press('Enter');
+    await page.locator('.note > button').first().click();
+    expect(await violations()).toEqual([]);
+    await page.getByRole('button', { name: 'Brief as text' }).click();
+    expect(await violations()).toEqual([]);
+  });
+
+  test('asks nothing of anybody else', async () => {
+    await page.getByRole('button', { name: 'In space' }).click();
+    await page.locator('.space canvas').waitFor();
+    expect(foreign).toEqual([]);
+  });
+
+  test('reflows on a narrow screen without scrolling sideways', async () => {
+    await page.setViewportSize({ width: 320, height: 640 });
+    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(overflow).toBeLessThanOrEqual(0);
+  });
+});
