@@ -32,6 +32,7 @@ function differences(path: string, got: unknown, expected: unknown, c: CheckCase
       c.tolerance_abs ?? 0,
       scale * 1e-3,
       rel === 0 ? 1e-9 * Math.abs(expected) : 0,
+      printedRounding(expected),
     );
     return Math.abs(got - expected) <= allowed ? [] : [`${path}: got ${got}, expected ${expected}`];
   }

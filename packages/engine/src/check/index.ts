@@ -1,6 +1,7 @@
 import { type Finding, verdictOrder } from '../floor/finding.js';
 import { checkAir } from './air.js';
 import type { CheckContext } from './context.js';
+import { checkCover } from './cover.js';
 import { checkCurtain } from './curtain.js';
 import { checkCutting } from './cutting.js';
 import { checkFrame } from './frame.js';
@@ -8,7 +9,7 @@ import { checkLaser } from './laser.js';
 import { checkRoom } from './room.js';
 import { unassessedFindings } from './unassessed.js';
 
-const checks = [checkLaser, checkAir, checkFrame, checkCurtain, checkCutting, checkRoom] as const;
+const checks = [checkLaser, checkAir, checkFrame, checkCurtain, checkCover, checkCutting, checkRoom] as const;
 
 const byVerdict = (a: Finding, b: Finding): number =>
   verdictOrder.indexOf(a.verdict) - verdictOrder.indexOf(b.verdict) || (a.id < b.id ? -1 : 1);

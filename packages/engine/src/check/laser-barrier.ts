@@ -128,7 +128,13 @@ export function barrierFindings(context: CheckContext, subject: Subject, barrier
   if (!item) return [open(base, `${who}: the side is open; nothing stops light there.`)];
   const pair = pairOf(context, subject, barrier, item);
   if (!pair.ok) return [open(base, `${who}: ${problemsText(pair)}`)];
-  if (!pair.value) return [open(base, `${who}: no leg of the beam is open; faults of tube or fibre are not computed.`)];
+  if (!pair.value)
+    return [
+      open(
+        { ...base, required: false },
+        `${who}: no leg of the beam is open; faults of tube or fibre are not computed.`,
+      ),
+    ];
   const strengths = strengthsOf(pair.value);
   if ('why' in strengths) return [open(base, `${who}: ${strengths.why}`)];
   const worst = strengths.reduce((a, b) => (b.demand / b.capacity > a.demand / a.capacity ? b : a));

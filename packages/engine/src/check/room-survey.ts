@@ -48,10 +48,13 @@ function diagonalFindings(context: CheckContext): Finding[] {
   });
 }
 
+/** What cannot be rolled or bent on the way. */
+const stiff: ReadonlySet<string> = new Set(['profiles', 'track', 'panels']);
+
 function wayInFindings(context: CheckContext): Finding[] {
   const { wayIn } = context.brief.room;
   if (!wayIn) return [];
-  const cut = context.design.parts.filter((p) => p.length !== undefined);
+  const cut = context.design.parts.filter((p) => stiff.has(p.group) && p.length !== undefined);
   const longest = cut.sort((a, b) => b.length! - a.length!)[0];
   const bar =
     wayIn.longestPiece !== undefined && longest

@@ -429,7 +429,7 @@ describe('survey', () => {
 
   test('the longest piece must come through the way in', () => {
     const brief = { wayIn: { width: 0.9, height: 2, longestPiece: 2.5 } };
-    const design = { parts: [{ id: 'p', item: 'bar', length: 3 }] };
+    const design = { parts: [{ id: 'p', item: 'bar', group: 'profiles', length: 3 }] };
     const findings = check({ brief, design });
     expect(find(findings, 'room/way-in/longest-piece').verdict).toBe('fails');
     expect(find(findings, 'room/way-in/turning').verdict).toBe('not assessed');

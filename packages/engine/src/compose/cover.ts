@@ -27,19 +27,17 @@ export function composeCover(
 ): Outcome<ComposedCover> {
   const path = ['layout', 'covers', index, 'item'];
   const opening = [...room.windows, ...room.doors].find((o) => o.id === brief.over)!;
+  const purpose = againstLaser ? 'laser barrier' : 'blackout';
   const found = brief.item
     ? findItem<Cover>(catalogue, brief.item, ['cover'], path)
     : chosenItem(
-        cheapest(
-          itemsOf<Cover>(catalogue, 'cover').filter((c) => c.purpose === (againstLaser ? 'laser barrier' : 'blackout')),
-        ),
+        coverFor(opening, itemsOf<Cover>(catalogue, 'cover').filter((c) => c.purpose === purpose)),
         `cover ${againstLaser ? 'against laser light' : 'against light'}`,
         path,
       );
   if (!found.ok) return found;
   const item = found.value;
   const shape = coverShape(opening, item.overlap);
-  const [most, less] = [Math.max(...item.largest), Math.min(...item.largest)];
   const width = shape.width;
   const height = shape.top - shape.bottom;
   return ok({
@@ -50,7 +48,7 @@ export function composeCover(
       part: `${brief.id}.cover-1`,
       width,
       height,
-      fits: Math.max(width, height) <= most + 1e-9 && Math.min(width, height) <= less + 1e-9,
+      fits: coverFits(opening, item),
     },
     draft: {
       item: item.id,
@@ -77,6 +75,21 @@ export function composeCover(
     },
   });
 }
+
+/** Whether a cover reaches over the opening with its laps, upright or on its side. */
+function coverFits(opening: WallOpening, item: Cover): boolean {
+  const { width, bottom, top } = coverShape(opening, item.overlap);
+  const height = top - bottom;
+  return (
+    Math.max(width, height) <= Math.max(...item.largest) + 1e-9 &&
+    Math.min(width, height) <= Math.min(...item.largest) + 1e-9
+  );
+}
+
+/** The cheapest cover that fits; where none does, the largest, so that the check says what is missing. */
+const coverFor = (opening: WallOpening, covers: readonly Cover[]): Cover | undefined =>
+  cheapest(covers.filter((c) => coverFits(opening, c))) ??
+  [...covers].sort((a, b) => b.largest[0] * b.largest[1] - a.largest[0] * a.largest[1])[0];
 
 function coverShape(opening: WallOpening, overlap: number) {
   const along = unit2(sub2(opening.to, opening.from));

@@ -509,7 +509,7 @@ function assemble({
   const rigid = sideLines(axes).flatMap(({ name }) => {
     const sheet = items.closures[name];
     if (sheet?.kind !== 'sheet') return [];
-    const insert = cheapest(itemsOf<Strip>(catalogue, 'panel insert'));
+    const insert = cheapest(itemsOf<Strip>(catalogue, 'panel insert').filter((i) => i.series === profile.slot.series));
     return rigidSide({
       of,
       axes,

@@ -68,8 +68,8 @@ function rows(facts: SheetFacts, paper: PaperName): readonly (readonly Cell[])[]
       { label: 'Sheet', value: `${facts.sheet} / ${facts.sheets}`, width: 30 },
     ],
     [
-      { label: 'Site rules', value: facts.rules, width: 52 },
-      { label: 'Content hash', value: facts.hash, width: 52 },
+      { label: 'Site rules', value: facts.rules, width: 58 },
+      { label: 'Content hash', value: facts.hash, width: 46 },
       { label: 'Scale', value: `1:${facts.scale}`, width: 46, medium: true },
       { label: 'Size', value: `${paper}  en`, width: 30 },
     ],

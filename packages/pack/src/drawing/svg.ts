@@ -1,6 +1,6 @@
 import { capRatio } from './font-metrics.js';
 import { paper } from './inks.js';
-import { coordinate, pointText } from './marks.js';
+import { coordinate, pointText, textWidth } from './marks.js';
 import type { Mark, Pen, Sheet } from './types.js';
 
 /** Text as it may stand in XML; control characters, which XML 1.0 forbids, become spaces. */
@@ -30,8 +30,10 @@ function markText(mark: Mark): string {
       ? `x="${coordinate(mark.at[0])}" y="${coordinate(mark.at[1])}"`
       : `transform="translate(${pointText(mark.at)}) rotate(${coordinate((-mark.turn * 180) / Math.PI)})"`;
   const anchor = mark.anchor === 'start' ? '' : ` text-anchor="${mark.anchor}"`;
+  // Whatever font stands in for ours, the words keep the width that they were placed with.
+  const fitted = ` textLength="${coordinate(textWidth(mark.text, mark.height, mark.medium))}" lengthAdjust="spacingAndGlyphs"`;
   const weight = mark.medium ? ' font-weight="500"' : '';
-  return `<text ${place} font-size="${coordinate(mark.height / capRatio)}"${anchor}${weight} fill="${mark.colour}">${xmlText(mark.text)}</text>`;
+  return `<text ${place} font-size="${coordinate(mark.height / capRatio)}"${anchor}${fitted}${weight} fill="${mark.colour}">${xmlText(mark.text)}</text>`;
 }
 
 /**

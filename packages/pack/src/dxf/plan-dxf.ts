@@ -1,4 +1,4 @@
-import { add2, type Catalogue, type Design, type Ring, scale2, type Vec2 } from '@cloche/engine';
+import { add2, type Catalogue, type Design, type Ring, type Vec2 } from '@cloche/engine';
 import { DxfWriter, point3d, TextHorizontalAlignment, Units } from '@tarikjabiri/dxf';
 import { deviceSymbol } from '../drawing/plan/devices.js';
 import { planDimensions } from '../drawing/plan/dimensions.js';

@@ -47,7 +47,7 @@ const summaryColumns: readonly TableColumn<Finding>[] = [
   {
     head: 'what is asked, and what was found',
     share: 45,
-    of: (f) => `${f.requirement} (${f.subject}). ${shortened(f.message)}`,
+    of: (f) => `${f.requirement.replace(/\.$/, '')} (${f.subject}). ${shortened(f.message)}`,
   },
   { head: 'demand', share: 12, align: 'right', of: (f) => amountText(f.demand, f.unit) },
   { head: 'capacity', share: 12, align: 'right', of: (f) => amountText(f.capacity, f.unit) },

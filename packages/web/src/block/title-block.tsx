@@ -15,7 +15,7 @@ export function TitleBlock() {
         <span className="caption">
           {design?.project.invented ? `${texts.block.project}, ${texts.block.invented}` : texts.block.project}
         </span>
-        <h1>{design?.project.name ?? texts.name}</h1>
+        <h1 title={design?.project.name}>{design?.project.name ?? texts.name}</h1>
       </div>
       <Cell caption={texts.block.rules}>{design?.rules.title ?? '–'}</Cell>
       <Cell caption={texts.block.units}>{design ? texts.block[design.project.units] : '–'}</Cell>
@@ -27,11 +27,13 @@ export function TitleBlock() {
   );
 }
 
-function Cell({ caption, children }: { readonly caption: string; readonly children: React.ReactNode }) {
+function Cell({ caption, children }: { readonly caption: string; readonly children: string }) {
   return (
     <div className="cell">
       <span className="caption">{caption}</span>
-      <span className="value">{children}</span>
+      <span className="value" title={children}>
+        {children}
+      </span>
     </div>
   );
 }
@@ -53,7 +55,7 @@ function RevisionCell() {
       <span className="caption">
         {texts.block.revision} <span className="busy">{state}</span>
       </span>
-      <span className="value" data-revision={revision ?? ''}>
+      <span className="value" data-revision={revision ?? ''} title={revision}>
         {revision ? shortHash(revision) : '–'}
       </span>
     </div>

@@ -109,7 +109,7 @@ function TypedRow({ id, path, field, value, problem }: RowProps & { readonly fie
     if (next.ok) editValue(path, next.value);
   };
   return (
-    <div className="field">
+    <div className={'text' in field.shape ? 'field words' : 'field'}>
       <label htmlFor={id}>{field.label}</label>
       <input
         id={id}

@@ -35,7 +35,10 @@ export function Note({ finding }: { readonly finding: Finding }) {
         <VerdictMark verdict={finding.verdict} />
         <span className="requirement">
           {finding.requirement}
-          <span className="subject">{finding.subject}</span>
+          <span className="subject">
+            {finding.subject}
+            {finding.required && `, ${texts.notes.required}`}
+          </span>
         </span>
         {finding.utilisation !== null && <Utilisation value={finding.utilisation} />}
       </button>

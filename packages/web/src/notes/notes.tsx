@@ -3,7 +3,8 @@ import { useMemo } from 'react';
 import type { Finding, Verdict } from '../engine/contract.js';
 import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
-import { Note } from './note.js';
+import { Bundle } from './bundle.js';
+import { bundles } from './bundles.js';
 import { Problems } from './problems.js';
 import { Questions } from './questions.js';
 import { VerdictMark } from './verdict-mark.js';
@@ -25,8 +26,8 @@ export function Notes() {
             </h2>
           </summary>
           <ul>
-            {findings.map((finding) => (
-              <Note key={finding.id} finding={finding} />
+            {bundles(findings).map(([requirement, list]) => (
+              <Bundle key={requirement} requirement={requirement} findings={list} />
             ))}
           </ul>
         </details>
@@ -36,12 +37,16 @@ export function Notes() {
   );
 }
 
-/** What needs a person first; within a verdict the most used up first. */
+/** What needs a person first. */
 function groupsOf(findings: readonly Finding[]): readonly (readonly [Verdict, readonly Finding[]])[] {
   return verdictOrder
     .map((verdict) => [verdict, sorted(findings.filter((f) => f.verdict === verdict))] as const)
     .filter(([, list]) => list.length > 0);
 }
 
+/** What a need or rule asks for before what is only good to know. */
 const sorted = (findings: readonly Finding[]): readonly Finding[] =>
-  [...findings].sort((a, b) => (b.utilisation ?? 0) - (a.utilisation ?? 0) || (a.id < b.id ? -1 : 1));
+  [...findings].sort(
+    (a, b) =>
+      Number(b.required) - Number(a.required) || (b.utilisation ?? 0) - (a.utilisation ?? 0) || (a.id < b.id ? -1 : 1),
+  );

@@ -44,11 +44,14 @@ function usePlaceBeside(design: Design, id: string | null) {
   const { view, size } = usePlanView();
   const ref = useRef<HTMLElement>(null);
   const [card, setCard] = useState({ width: 260, height: 240 });
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another thing has other numbers, and another size
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another thing has another card
   useLayoutEffect(() => {
     const element = ref.current;
-    if (element) setCard({ width: element.offsetWidth, height: element.offsetHeight });
-  }, [id, size.height]);
+    if (!element) return;
+    const observer = new ResizeObserver(() => setCard({ width: element.offsetWidth, height: element.offsetHeight }));
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [id]);
   const points = id && view ? extentOf(design, id).map((p) => toScreen(view, size, p)) : [];
   if (points.length === 0) return { ref, style: { right: gap, top: gap + 60 } };
   const xs = points.map((p) => p[0]);

@@ -156,7 +156,11 @@ function doorMarks(door: DesignDoor, view: PlanView): Mark[] {
 function windowMarks(window: WallOpening, view: PlanView): Mark[] {
   const at = (depth: number) => {
     const off = scale2(window.inward, (-depth * view.scale) / 1000);
-    return [...gap(window, view), ...panes, ...glass];
+    return [view.to(add2(window.from, off)), view.to(add2(window.to, off))] as const;
+  };
+  const panes = [0, wallOnPaper].map((depth) => line(...at(depth), narrow));
+  const glass = [wallOnPaper * 0.4, wallOnPaper * 0.6].map((depth) => line(...at(depth), narrow));
+  return [...gap(window, view), ...panes, ...glass];
 }
 
 /** The name in the middle of a thing, or beside it when it is too small to hold the words. */
@@ -164,9 +168,12 @@ function solidLabel(solid: Solid, view: PlanView): Label {
   const box = bounds(solid.outline.map(view.to));
   const [x, y] = [(box.min[0] + box.max[0]) / 2, (box.min[1] + box.max[1]) / 2 + 1.25];
   const fits = textWidth(solid.name, 2.5) + 1 <= box.max[0] - box.min[0];
+  const right: LabelPlace = { at: [box.max[0] + 1.2, y] };
+  const left: LabelPlace = { at: [box.min[0] - 1.2, y], anchor: 'end' };
+  const roomMiddle = view.to(scale2(add2(view.room.min, view.room.max), 0.5))[0];
+  // Toward the middle of the room first: the walls and dimensions stand the other way.
   const beside: LabelPlace[] = [
-    { at: [box.max[0] + 1.2, y] },
-    { at: [box.min[0] - 1.2, y], anchor: 'end' },
+    ...(x > roomMiddle ? [left, right] : [right, left]),
     { at: [x, box.max[1] + 3.6], anchor: 'middle' },
     { at: [x, box.min[1] - 1.2], anchor: 'middle' },
   ];
@@ -178,12 +185,6 @@ function solidLabel(solid: Solid, view: PlanView): Label {
   const places = fits ? middle : tall ? [middle[1]!, ...beside] : beside;
   return { words: solid.name, height: 2.5, style: { colour: secondInk }, places };
 }
-
-export const middleOf = (outline: Ring): Vec2 =>
-  scale2(
-    outline.reduce((sum, p) => add2(sum, p), [0, 0] as Vec2),
-    1 / outline.length,
-  );
 
 /** Walls hatched, openings with their doors and windows, columns, and what else the survey found. */
 export function roomMarks(design: Design, view: PlanView): Mark[] {

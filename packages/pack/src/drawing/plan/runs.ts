@@ -1,6 +1,6 @@
 import type { Design, DesignRun, Vec2 } from '@cloche/engine';
 import { fine, narrow, secondInk, symbol } from '../inks.js';
-import { besideLeg, type LabelSpace } from '../labels.js';
+import { besideLeg, type LabelPlace, type LabelSpace } from '../labels.js';
 import { circle, line, polyline } from '../marks.js';
 import type { Mark } from '../types.js';
 import { curtainWave, pathLength, stretchOf } from './curtain-wave.js';
@@ -73,11 +73,13 @@ function panelLabels(
   const share = (stretch.to - stretch.from) / Math.max(1, stretch.panels.length);
   return stretch.panels.flatMap((panel, i) => {
     const from = stretch.from + i * share;
-    const points = stretchOf(path, from + share * 0.45, from + share * 0.55).map(view.to);
-    if (points.length < 2 || pathLength(points) === 0) return [];
-    const leg = { from: points[0]!, to: points[points.length - 1]! };
+    const places = [0.5, 0.3, 0.7].flatMap((middle): LabelPlace[] => {
+      const points = stretchOf(path, from + share * (middle - 0.05), from + share * (middle + 0.05)).map(view.to);
+      if (points.length < 2 || pathLength(points) === 0) return [];
+      const leg = { from: points[0]!, to: points[points.length - 1]! };
+      return besideLeg(leg.from, leg.to, turnOf(leg), 2.5, 2, [0.5]).reverse();
+    });
     const words = panel.mark.startsWith(prefix) ? panel.mark.slice(prefix.length) : panel.mark;
-    const places = besideLeg(leg.from, leg.to, turnOf(leg), 2.5, 2, [0.5]).reverse();
     return space.place({ words, height: 2.5, style: { colour: secondInk }, places });
   });
 }
