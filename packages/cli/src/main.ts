@@ -2,7 +2,9 @@ import { engineVersion } from '@cloche/engine';
 import { Command, CommanderError } from 'commander';
 
 const program = new Command('cloche')
-  .description('Plans, checks and documents the space around optical tables.\nThe tool assists; the appointed laser safety officer, engineer, electrician and fire authority decide.')
+  .description(
+    'Plans, checks and documents the space around optical tables.\nThe tool assists; the appointed laser safety officer, engineer, electrician and fire authority decide.',
+  )
   .version(engineVersion)
   .showHelpAfterError('(cloche --help shows what there is)')
   .exitOverride();
@@ -13,19 +15,24 @@ const finish = (code: number): void => {
 
 const briefOptions = (command: Command): Command =>
   command
-    .option('--catalogue DIR', 'folder of catalogue files (default: the invented demo catalogue)')
-    .option('--rules FILE', 'site rule profile (default: the one that the brief names)')
+    .option('--catalogue <DIR>', 'folder of catalogue files (default: the invented demo catalogue)')
+    .option('--rules <FILE>', 'site rule profile (default: the one that the brief names)')
     .option('--json', 'results and problems as JSON');
 
-briefOptions(program.command('design').argument('<BRIEF>', 'brief in YAML or JSON').description('compute, and write the pack: drawings, lists, report, models'))
-  .option('--out DIR', 'folder for the pack', 'out')
+briefOptions(
+  program
+    .command('design')
+    .argument('<BRIEF>', 'brief in YAML or JSON')
+    .description('compute, and write the pack: drawings, lists, report, models'),
+)
+  .option('--out <DIR>', 'folder for the pack', 'out')
   .option('--force', 'replace files that Cloche did not write')
   .option('--no-pdf', 'leave out the report')
-  .option('--issued DATE', 'date of issue on sheets, YYYY-MM-DD (default: today)')
+  .option('--issued <DATE>', 'date of issue on sheets, YYYY-MM-DD (default: today)')
   .action(async (file: string, options) => finish(await (await import('./commands/design.js')).design(file, options)));
 
-briefOptions(program.command('check').argument('<BRIEF>', 'brief in YAML or JSON').description('findings only')).action(async (file: string, options) =>
-  finish((await import('./commands/check.js')).check(file, options)),
+briefOptions(program.command('check').argument('<BRIEF>', 'brief in YAML or JSON').description('findings only')).action(
+  async (file: string, options) => finish((await import('./commands/check.js')).check(file, options)),
 );
 
 program
@@ -36,7 +43,9 @@ program
   .option('--json', 'the calculation as JSON')
   .option('-h, --help', 'inputs of the topic')
   .helpOption(false)
-  .action(async (topic: string | undefined, inputs: string[], options) => finish((await import('./commands/calc.js')).calc(topic, inputs, options)));
+  .action(async (topic: string | undefined, inputs: string[], options) =>
+    finish((await import('./commands/calc.js')).calc(topic, inputs, options)),
+  );
 
 for (const [name, args, about] of [
   ['compare', ['<A>', '<B>'], 'two briefs or revisions: geometry, findings, parts, cost'],
@@ -45,7 +54,7 @@ for (const [name, args, about] of [
   args
     .reduce((command, arg) => command.argument(arg), program.command(name))
     .description(`${about} (not built yet)`)
-    .option('--brief FILE', 'brief with the promise')
+    .option('--brief <FILE>', 'brief with the promise')
     .action(() => {
       process.stderr.write(`cloche ${name} is not built yet. Nothing was compared, read or written.\n`);
       finish(1);
@@ -55,9 +64,11 @@ program
   .command('serve')
   .argument('[BRIEF]', 'brief to open (default: the worked example)')
   .description('the workbench on this machine')
-  .option('--port PORT', 'port to listen on', '4173')
+  .option('--port <PORT>', 'port to listen on', '4173')
   .option('--no-open', 'do not open a browser window')
-  .action(async (file: string | undefined, options) => finish(await (await import('./commands/serve.js')).serve(file, options)));
+  .action(async (file: string | undefined, options) =>
+    finish(await (await import('./commands/serve.js')).serve(file, options)),
+  );
 
 try {
   await program.parseAsync();

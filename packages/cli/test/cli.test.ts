@@ -39,7 +39,8 @@ function design(text: string, ...more: readonly string[]) {
   return { ...run, out, problems: run.status === 1 ? (JSON.parse(run.stderr) as { problems: Said[] }).problems : [] };
 }
 
-const tiny = (room: string, rest = '') => `cloche: 1\nproject: { name: Try, invented: true }\nroom:\n  name: Lab\n  height: 3 m\n  outline: ${room}\n${rest}`;
+const tiny = (room: string, rest = '') =>
+  `cloche: 1\nproject: { name: Try, invented: true }\nroom:\n  name: Lab\n  height: 3 m\n  outline: ${room}\n${rest}`;
 const square = '[[0 m, 0 m], [6 m, 0 m], [6 m, 4 m], [0 m, 4 m]]';
 
 describe('bad input gives its problem with place and hint, exit code 1, and nothing half written', () => {
@@ -49,9 +50,27 @@ describe('bad input gives its problem with place and hint, exit code 1, and noth
     ['an unknown field', tiny(square, 'tabels: []\n'), 'brief/unknown-field', 'tabels'],
     ['a bare number', tiny(square).replace('3 m', '3'), 'units/bare-number', 'room.height'],
     ['an impossible unit', tiny(square).replace('3 m', '5 kg'), 'units/wrong-unit', 'room.height'],
-    ['a room that crosses itself', tiny('[[0 m, 0 m], [6 m, 4 m], [6 m, 0 m], [0 m, 4 m]]'), 'brief/room-crosses-itself', 'room.outline'],
-    ['a table outside the room', tiny(square, 'tables: [{ id: t, at: [9 m, 2 m], length: 2 m, width: 1 m, height: 0.9 m }]\n'), 'brief/outside-room', 'tables.0'],
-    ['a catalogue item that is missing', tiny(square, 'tables: [{ id: t, at: [3 m, 2 m], length: 2 m, width: 1 m, height: 0.9 m }]\nlayout: { enclosures: [{ id: box, kind: close, around: [t], gap: 0.1 m, profile: no-such }] }\n'), 'compose/item-missing', 'layout.enclosures.0.profile'],
+    [
+      'a room that crosses itself',
+      tiny('[[0 m, 0 m], [6 m, 4 m], [6 m, 0 m], [0 m, 4 m]]'),
+      'brief/room-crosses-itself',
+      'room.outline',
+    ],
+    [
+      'a table outside the room',
+      tiny(square, 'tables: [{ id: t, at: [9 m, 2 m], length: 2 m, width: 1 m, height: 0.9 m }]\n'),
+      'brief/outside-room',
+      'tables.0',
+    ],
+    [
+      'a catalogue item that is missing',
+      tiny(
+        square,
+        'tables: [{ id: t, at: [3 m, 2 m], length: 2 m, width: 1 m, height: 0.9 m }]\nlayout: { enclosures: [{ id: box, kind: close, around: [t], gap: 0.1 m, profile: no-such }] }\n',
+      ),
+      'compose/item-missing',
+      'layout.enclosures.0.profile',
+    ],
   ])('%s', (_name, text, code, path) => {
     const { status, problems, out, stdout } = design(text);
     expect(status).toBe(1);
@@ -77,7 +96,10 @@ describe('bad input gives its problem with place and hint, exit code 1, and noth
   test('a negative price in a catalogue', () => {
     const catalogue = mkdtempSync(join(folder, 'catalogue-'));
     for (const name of readdirSync(join(root, 'catalogue')))
-      writeFileSync(join(catalogue, name), readFileSync(join(root, 'catalogue', name), 'utf8').replace(/price: "?(\d)/, 'price: -$1'));
+      writeFileSync(
+        join(catalogue, name),
+        readFileSync(join(root, 'catalogue', name), 'utf8').replace(/price: "?(\d)/, 'price: -$1'),
+      );
     const { status, problems, out } = design(good, '--catalogue', catalogue);
     expect(status).toBe(1);
     expect(problems.map((p) => p.code)).toContain('catalogue/negative-price');
@@ -130,10 +152,26 @@ describe('cloche design', () => {
     const file = join(folder, 'brief.yaml');
     writeFileSync(file, good);
     const out = join(folder, 'twice');
-    const read = () => readdirSync(out).sort().map((name) => [name, readFileSync(join(out, name)).toString('base64')]);
+    const read = () =>
+      readdirSync(out)
+        .sort()
+        .map((name) => [name, readFileSync(join(out, name)).toString('base64')]);
     expect(cloche('design', file, '--out', out, '--issued', '2026-03-09').stderr).toBe('');
     const first = read();
-    expect(first.map(([name]) => name)).toEqual(expect.arrayContaining(['design.json', 'findings.json', 'plan.svg', 'plan.dxf', 'parts.csv', 'parts.xlsx', 'cuts.csv', 'cuts.xlsx', 'report.pdf', 'manifest.json']));
+    expect(first.map(([name]) => name)).toEqual(
+      expect.arrayContaining([
+        'design.json',
+        'findings.json',
+        'plan.svg',
+        'plan.dxf',
+        'parts.csv',
+        'parts.xlsx',
+        'cuts.csv',
+        'cuts.xlsx',
+        'report.pdf',
+        'manifest.json',
+      ]),
+    );
     cloche('design', file, '--out', out, '--issued', '2026-03-09');
     expect(read()).toEqual(first);
   });
@@ -154,7 +192,10 @@ describe('cloche calc', () => {
 });
 
 test('what is not built yet says so and gives 1', () => {
-  for (const args of [['compare', 'a', 'b'], ['prove', 'log.csv']]) {
+  for (const args of [
+    ['compare', 'a', 'b'],
+    ['prove', 'log.csv'],
+  ]) {
     const { status, stderr } = cloche(...args);
     expect(status).toBe(1);
     expect(stderr).toContain('not built yet');

@@ -3,6 +3,8 @@ import type { Verdict } from './engine/contract.js';
 /** Every word that the workbench says by itself, in one place. */
 export const texts = {
   name: 'Cloche',
+  engineBug: 'The engine met a fault of its own with this brief:',
+  engineBugHint: 'Undo the last edit, and save the brief so that the fault can be found.',
   index: 'Index of sheets',
   skip: 'Go to the sheet',
   bug: 'This drawing met a fault of the program. The brief is unharmed; save it.',

@@ -8,7 +8,9 @@ export function check(file: string, options: BriefOptions): number {
   const result = designOf(file, options);
   if (!result.ok) return failWith(result.problems, options.json ?? false);
   const { findings, revision } = result.value;
-  const text = options.json ? JSON.stringify({ revision, findings }, null, 2) : findingsText(findings, process.stdout.columns ?? 100);
+  const text = options.json
+    ? JSON.stringify({ revision, findings }, null, 2)
+    : findingsText(findings, process.stdout.columns ?? 100);
   process.stdout.write(`${text}\n`);
   return isDone(findings) ? 0 : 2;
 }

@@ -29,7 +29,12 @@ export async function design(file: string, options: DesignOptions): Promise<numb
     },
     {
       ...(options.pdf === false ? { only: packFileNames.filter((name) => !name.endsWith('.pdf')) } : {}),
-      ...(terminal ? { onProgress: (done: string, share: number) => process.stderr.write(`\r\x1b[K${Math.round(share * 100)} % ${done}`) } : {}),
+      ...(terminal
+        ? {
+            onProgress: (done: string, share: number) =>
+              process.stderr.write(`\r\x1b[K${Math.round(share * 100)} % ${done}`),
+          }
+        : {}),
     },
   );
   if (terminal) process.stderr.write('\r\x1b[K');
@@ -37,8 +42,9 @@ export async function design(file: string, options: DesignOptions): Promise<numb
   const written = writePack(folder, files, options.force ?? false);
   if (!written.ok) return failWith(written.problems, json);
   process.stdout.write(
-    json ? `${JSON.stringify({ revision, written: written.value, findings: tallyText(findings) }, null, 2)}\n`
-    : `${written.value.map((path) => `  ${path}`).join('\n')}\nRevision ${revision.slice(0, 19)}: ${tallyText(findings)}.\n`,
+    json
+      ? `${JSON.stringify({ revision, written: written.value, findings: tallyText(findings) }, null, 2)}\n`
+      : `${written.value.map((path) => `  ${path}`).join('\n')}\nRevision ${revision.slice(0, 19)}: ${tallyText(findings)}.\n`,
   );
   return isDone(findings) ? 0 : 2;
 }

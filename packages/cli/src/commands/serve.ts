@@ -1,4 +1,4 @@
-import { readFileSync, readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { readBrief } from '@cloche/engine';
 import { startServer } from '@cloche/server';
@@ -28,7 +28,10 @@ export async function serve(file: string | undefined, options: ServeOptions): Pr
   const rules = readRuleFiles();
   const opened = file === undefined ? undefined : readText(file, 'brief');
   if (!catalogue.ok || !rules.ok || opened?.ok === false)
-    return failWith([catalogue, rules, ...(opened ? [opened] : [])].flatMap((o) => (o.ok ? [] : [...o.problems])), false);
+    return failWith(
+      [catalogue, rules, ...(opened ? [opened] : [])].flatMap((o) => (o.ok ? [] : [...o.problems])),
+      false,
+    );
   const { url, close } = await startServer({
     port: Number(options.port ?? 4173),
     webRoot: join(home, 'packages/web/dist'),

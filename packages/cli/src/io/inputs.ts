@@ -1,29 +1,48 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type CatalogueFile, type Outcome, ok, problem, type Problem, refuse } from '@cloche/engine';
+import { type CatalogueFile, type Outcome, ok, type Problem, problem, refuse } from '@cloche/engine';
 
 /** Folder of the installation: where catalogue, rules and examples lie. */
-export const home = join(dirname(fileURLToPath(import.meta.url)), '..', '..', '..');
+export const home = join(dirname(fileURLToPath(import.meta.url)), '..', '..', '..', '..');
 
 /** Larger than any sensible brief; read from the file's size, before its content. */
 const mostBytes = 4 * 1024 * 1024;
 
-const reason = (error: unknown): string => (error instanceof Error ? error.message.replace(/, \w+ '.*'$/, '') : String(error));
+const reason = (error: unknown): string =>
+  error instanceof Error ? error.message.replace(/, \w+ '.*'$/, '') : String(error);
 
 /** Text of a file, or the problem that it cannot be read. */
 export function readText(path: string, what: string): Outcome<string> {
   try {
     const { size } = statSync(path);
     if (size > mostBytes)
-      return refuse([{ ...problem('cli/too-large', [], `${path} has ${size} bytes; a ${what} has at most ${mostBytes}.`, `Check that this is the ${what} you mean.`), file: path }]);
+      return refuse([
+        {
+          ...problem(
+            'cli/too-large',
+            [],
+            `${path} has ${size} bytes; a ${what} has at most ${mostBytes}.`,
+            `Check that this is the ${what} you mean.`,
+          ),
+          file: path,
+        },
+      ]);
     return ok(readFileSync(path, 'utf8'));
   } catch (error) {
-    return refuse([{ ...problem('cli/cannot-read', [], `${path} cannot be read: ${reason(error)}.`, `Give the path of a ${what}.`), file: path }]);
+    return refuse([
+      {
+        ...problem('cli/cannot-read', [], `${path} cannot be read: ${reason(error)}.`, `Give the path of a ${what}.`),
+        file: path,
+      },
+    ]);
   }
 }
 
-const yamlIn = (folder: string): string[] => readdirSync(folder).filter((f) => /\.(ya?ml|json)$/.test(f)).sort();
+const yamlIn = (folder: string): string[] =>
+  readdirSync(folder)
+    .filter((f) => /\.(ya?ml|json)$/.test(f))
+    .sort();
 
 /** The files of a catalogue folder. */
 export function readCatalogueFolder(folder = join(home, 'catalogue')): Outcome<readonly CatalogueFile[]> {
@@ -31,7 +50,14 @@ export function readCatalogueFolder(folder = join(home, 'catalogue')): Outcome<r
   try {
     names = yamlIn(folder);
   } catch (error) {
-    return refuse([problem('cli/cannot-read', [], `The catalogue folder ${folder} cannot be read: ${reason(error)}.`, 'Give a folder with catalogue files.')]);
+    return refuse([
+      problem(
+        'cli/cannot-read',
+        [],
+        `The catalogue folder ${folder} cannot be read: ${reason(error)}.`,
+        'Give a folder with catalogue files.',
+      ),
+    ]);
   }
   const files = names.map((name) => ({ name, text: readText(join(folder, name), 'catalogue file') }));
   const problems: Problem[] = files.flatMap((f) => (f.text.ok ? [] : [...f.text.problems]));
@@ -64,6 +90,8 @@ export function readRuleFiles(file?: string): Outcome<RuleFiles> {
 /** Font files of sheets and report. */
 export function readFonts(): { readonly regular: Uint8Array; readonly medium: Uint8Array } {
   const font = (weight: string) =>
-    new Uint8Array(readFileSync(fileURLToPath(import.meta.resolve(`@expo-google-fonts/fira-sans/${weight}/FiraSans_${weight}.ttf`))));
+    new Uint8Array(
+      readFileSync(fileURLToPath(import.meta.resolve(`@expo-google-fonts/fira-sans/${weight}/FiraSans_${weight}.ttf`))),
+    );
   return { regular: font('400Regular'), medium: font('500Medium') };
 }

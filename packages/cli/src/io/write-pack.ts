@@ -9,7 +9,9 @@ const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes)
 /** Hashes of the files that an earlier pack in this folder wrote, by its manifest. */
 function earlierFiles(folder: string): ReadonlyMap<string, string> {
   try {
-    const manifest = JSON.parse(readFileSync(join(folder, 'manifest.json'), 'utf8')) as { files?: { path: string; sha256: string }[] };
+    const manifest = JSON.parse(readFileSync(join(folder, 'manifest.json'), 'utf8')) as {
+      files?: { path: string; sha256: string }[];
+    };
     return new Map((manifest.files ?? []).map((f) => [f.path, f.sha256]));
   } catch {
     return new Map();
@@ -36,7 +38,14 @@ export function writePack(folder: string, files: readonly PackFile[], force: boo
     if (!force) {
       const found = strangers(folder, files);
       if (found.length > 0)
-        return refuse([problem('cli/not-ours', ['out'], `${folder} holds files that Cloche did not write or that were changed since: ${found.join(', ')}.`, 'Choose another folder, move them away, or use --force to replace them.')]);
+        return refuse([
+          problem(
+            'cli/not-ours',
+            ['out'],
+            `${folder} holds files that Cloche did not write or that were changed since: ${found.join(', ')}.`,
+            'Choose another folder, move them away, or use --force to replace them.',
+          ),
+        ]);
     }
     for (const file of files) {
       const to = join(folder, file.name);
@@ -50,6 +59,13 @@ export function writePack(folder: string, files: readonly PackFile[], force: boo
   } catch (error) {
     for (const { from } of temporary) rmSync(from, { force: true });
     const code = (error as NodeJS.ErrnoException).code ?? 'error';
-    return refuse([problem('cli/cannot-write', ['out'], `The output folder ${folder} cannot be written (${code}).`, 'Choose a folder that you may write to, with --out.')]);
+    return refuse([
+      problem(
+        'cli/cannot-write',
+        ['out'],
+        `The output folder ${folder} cannot be written (${code}).`,
+        'Choose a folder that you may write to, with --out.',
+      ),
+    ]);
   }
 }

@@ -7,13 +7,15 @@ const printed = (value: number): string => numberText(value, figures);
 
 const stepText = (step: CalculationStep): string => {
   const values = Object.entries(step.values).map(
-    ([symbol, v]) => `      ${symbol} = ${printed(v.value)} ${v.unit === '1' ? '' : v.unit}${v.name ? `  ${v.name}` : ''}${v.origin ? ` (${v.origin})` : ''}`,
+    ([symbol, v]) =>
+      `      ${symbol} = ${printed(v.value)} ${v.unit === '1' ? '' : v.unit}${v.name ? `  ${v.name}` : ''}${v.origin ? ` (${v.origin})` : ''}`,
   );
+  const result = `    ${step.symbol} = ${pc.bold(printed(step.result))}${step.unit === '1' ? '' : ` ${step.unit}`}`;
   return [
     `  ${pc.bold(step.name)}`,
-    `    ${step.symbol} = ${step.expression}`,
-    ...values,
-    `    ${step.symbol} = ${pc.bold(printed(step.result))} ${step.unit === '1' ? '' : step.unit}`,
+    // A step without inputs is its own value: once is enough.
+    ...(values.length > 0 ? [`    ${step.symbol} = ${step.expression}`, ...values] : []),
+    result,
     pc.dim(`    ${sourceText(step.source)}${step.note ? `. ${step.note}` : ''}`),
   ].join('\n');
 };

@@ -7,7 +7,12 @@ const paint: Readonly<Record<Verdict, (text: string) => string>> = {
   attention: pc.yellow,
   meets: pc.blue,
 };
-const sign: Readonly<Record<Verdict, string>> = { fails: '\u2716', 'not assessed': '\u25cc', attention: '\u25b2', meets: '\u25cf' };
+const sign: Readonly<Record<Verdict, string>> = {
+  fails: '\u2716',
+  'not assessed': '\u25cc',
+  attention: '\u25b2',
+  meets: '\u25cf',
+};
 
 /** One line that counts the verdicts. */
 export const tallyText = (findings: readonly Finding[]): string =>

@@ -4,9 +4,6 @@ import type { Vec2 } from '../floor/geometry/vec.js';
 import { geometrySource, type Source } from '../floor/source.js';
 import { roomCautions } from '../room/index.js';
 
-/** Stands for "no room at all", where needed divided by free has no value. */
-const hopeless = 999;
-
 interface Common {
   readonly id: string;
   readonly subject: string;
@@ -61,10 +58,11 @@ const mm = (metres: number): number => Math.round(metres * 1e6) / 1e3;
 
 /** A needed length against the length that is there. */
 export function lengthFinding(f: Measured): Finding {
-  const utilisation = f.free > 0 ? f.need / f.free : f.need > 0 ? hopeless : 0;
+  // Without any room the ratio has no value: it fails by itself.
+  const utilisation = f.free > 0 ? f.need / f.free : f.need > 0 ? null : 0;
   return {
     ...base(f),
-    verdict: f.verdict ?? verdictOf(utilisation),
+    verdict: f.verdict ?? (utilisation === null ? 'fails' : verdictOf(utilisation)),
     demand: f.need,
     capacity: f.free,
     unit: 'm',
@@ -104,7 +102,7 @@ export function noneFinding(
     demand: f.amount,
     capacity: 0,
     unit: f.unit,
-    utilisation: f.amount > 0 ? hopeless : 0,
+    utilisation: f.amount > 0 ? null : 0,
     calculation: calculation(
       f.requirement,
       [

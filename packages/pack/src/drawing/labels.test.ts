@@ -12,20 +12,47 @@ const label = (places: readonly (readonly [number, number])[]) => ({
 
 describe('labels', () => {
   test('a label takes its first place when that is free', () => {
-    expect(textAt(new LabelSpace().place(label([[10, 10], [10, 20]])))).toEqual([10, 10]); // biome-ignore format: one line
+    expect(
+      textAt(
+        new LabelSpace().place(
+          label([
+            [10, 10],
+            [10, 20],
+          ]),
+        ),
+      ),
+    ).toEqual([10, 10]);
   });
 
   test('a second label goes to its next place, off the first', () => {
     const space = new LabelSpace();
     space.place(label([[10, 10]]));
-    expect(textAt(space.place(label([[12, 10.5], [12, 20]])))).toEqual([12, 20]); // biome-ignore format: one line
+    expect(
+      textAt(
+        space.place(
+          label([
+            [12, 10.5],
+            [12, 20],
+          ]),
+        ),
+      ),
+    ).toEqual([12, 20]);
   });
 
   test('where every place is taken, the least covered one is used: nothing is left out', () => {
     const space = new LabelSpace();
     space.take([10, 10], 30);
     space.take([60, 10], 3);
-    expect(textAt(space.place(label([[10, 10], [58, 10]])))).toEqual([58, 10]); // biome-ignore format: one line
+    expect(
+      textAt(
+        space.place(
+          label([
+            [10, 10],
+            [58, 10],
+          ]),
+        ),
+      ),
+    ).toEqual([58, 10]);
   });
 
   test('a label without places is not drawn', () => {

@@ -1,8 +1,16 @@
-import DxfParser from 'dxf-parser';
+import parserModule from 'dxf-parser';
 import { describe, expect, test } from 'vitest';
 import { catalogue, design } from '../../test/fixture.js';
 import { dxfLayers } from './layers.js';
 import { planDxf } from './plan-dxf.js';
+
+interface Parsed {
+  readonly header: Readonly<Record<string, unknown>>;
+  readonly tables: { readonly layer: { readonly layers: object } };
+  readonly entities: readonly { readonly type: string; readonly layer: string }[];
+}
+/** The parser is a CommonJS class; its types describe it as a module with a default export. */
+const DxfParser = parserModule as unknown as new () => { parseSync(text: string): Parsed | null };
 
 const text = planDxf(design, catalogue);
 const parsed = new DxfParser().parseSync(text)!;

@@ -89,7 +89,12 @@ function drawRoom(pencil: Pencil, { room, equipment }: Design): void {
   for (const terminal of room.airTerminals) {
     const [w, h] = [terminal.size[0] / 2, terminal.size[1] / 2];
     const [x, y] = terminal.at;
-    pencil.ring('air', [[x - w, y - h], [x + w, y - h], [x + w, y + h], [x - w, y + h]]); // biome-ignore format: one box
+    pencil.ring('air', [
+      [x - w, y - h],
+      [x + w, y - h],
+      [x + w, y + h],
+      [x - w, y + h],
+    ]);
     pencil.line('air', [x - w, y - h], [x + w, y + h]);
     if (terminal.kind === 'supply') pencil.line('air', [x - w, y + h], [x + w, y - h]);
   }

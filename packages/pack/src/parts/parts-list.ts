@@ -209,9 +209,23 @@ function row(
 }
 
 const groupOrder: readonly string[] = [
-  'profiles', 'joints', 'feet', 'fasteners', 'strips', 'panels', 'fan filter units', 'lights', 'track', 'track supports', 'runners',
-  'curtains', 'covers', 'signs', 'sensors', 'interlocks',
-]; // biome-ignore format: one list
+  'profiles',
+  'joints',
+  'feet',
+  'fasteners',
+  'strips',
+  'panels',
+  'fan filter units',
+  'lights',
+  'track',
+  'track supports',
+  'runners',
+  'curtains',
+  'covers',
+  'signs',
+  'sensors',
+  'interlocks',
+];
 
 /** Everything to buy: one line an item (and size, where the size is bought), by group, then name, then size. */
 export function partsList(design: Design, catalogue: Catalogue, rules: SiteRules, cuts: readonly Cuts[]): PartsList {

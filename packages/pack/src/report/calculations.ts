@@ -27,8 +27,7 @@ export function findingBlock(flow: Flow, finding: Finding): void {
   if (finding.utilisation !== null) utilisation(flow, finding, finding.utilisation);
   if (finding.rule) rule(flow, finding);
   calculation(flow, finding);
-  for (const caution of finding.cautions)
-    flow.words(`Caution: ${caution}`, { size: 8, indent: 18, after: 1.5, medium: true });
+  cautions(flow, finding);
   if (finding.asks.length > 0)
     flow.words(`Rests on the open question ${finding.asks.join(', ')}.`, { size: 8, indent: 18, after: 1.5 });
   flow.y += 3;
@@ -89,9 +88,18 @@ function calculation(flow: Flow, finding: Finding): void {
   for (const step of finding.calculation.steps) stepBlock(flow, step);
   for (const assumption of finding.calculation.assumptions)
     flow.words(`Assumed: ${assumption}`, { size: 8, indent: 18, after: 1.5 });
-  const said = new Set(finding.cautions);
-  for (const caution of finding.calculation.cautions)
-    if (!said.has(caution)) flow.words(`Caution: ${caution}`, { size: 8, indent: 18, after: 1.5, medium: true });
+}
+
+/** All cautions of a result stand with it, each once, as one paragraph. */
+function cautions(flow: Flow, finding: Finding): void {
+  const all = [...new Set([...finding.cautions, ...(finding.calculation?.cautions ?? [])])];
+  if (all.length === 0) return;
+  flow.words(`${all.length === 1 ? 'Caution' : 'Cautions'}: ${all.join(' ')}`, {
+    size: 7.5,
+    indent: 18,
+    after: 2,
+    medium: true,
+  });
 }
 
 /** Values in two columns, read across: they are many and short. */

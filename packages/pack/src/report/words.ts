@@ -4,14 +4,15 @@ import { printable } from './printable.js';
 /** Significant figures of every value of a calculation: enough for a stranger to get the printed result again. */
 export const calculationFigures = 6;
 
-/** Units as written for people: `N/mm²` for `N/mm2`, nothing for a pure number. */
+/** Units as written for people: `N/mm²` for `N/mm2`, `µm` for `um`, nothing for a pure number. */
 export const unitText = (unit: string): string =>
   unit === '1'
     ? ''
     : unit
-        .replace(/([a-zA-Z])2(?![0-9])/g, '$1²')
-        .replace(/([a-zA-Z])3(?![0-9])/g, '$1³')
-        .replace(/([a-zA-Z])4(?![0-9])/g, '$1⁴');
+        .replace(/\bu(?=(m|s|W|J|rad)\b)/g, 'µ')
+        .replace(/(?<=[a-zA-Z])2(?![0-9])/g, '²')
+        .replace(/(?<=[a-zA-Z])3(?![0-9])/g, '³')
+        .replace(/(?<=[a-zA-Z])4(?![0-9])/g, '⁴');
 
 export const withUnit = (value: string, unit: string): string =>
   unit === '1' || unit === '' ? value : `${value}\u00a0${unitText(unit)}`;

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { briefData, offsetOf, withEntry, withValue } from './document.js';
+import { briefData, offsetOf, withEntry, withValue, withValues } from './document.js';
 
 const text = `# invented
 tables:
@@ -11,6 +11,15 @@ tables:
 
 test('a changed value leaves every other letter as it was', () => {
   expect(withValue(text, ['tables', 0, 'at', 1], '1.7 m')).toBe(text.replace('1.5 m', '1.7 m'));
+});
+
+test('values that change together are each put in their place', () => {
+  const moved = withValues(text, [
+    [['tables', 0, 'at', 0], '12.25 m'],
+    [['tables', 0, 'at', 1], '3 m'],
+  ]);
+  expect(moved).toBe(text.replace('[2 m, 1.5 m]', '[12.25 m, 3 m]'));
+  expect(parse(withValues(text, [[['tables', 0, 'height'], '1 m']])).tables[0].height).toBe('1 m');
 });
 
 test('a text that could be read as something else is quoted', () => {

@@ -3,7 +3,7 @@ import type { Path } from './path.js';
 
 export type Written = string | number | boolean;
 
-const parsed = (text: string): Document => parseDocument(text, { keepSourceTokens: true });
+const parsed = (text: string): Document => parseDocument(text);
 
 /** The brief as plain data, quantities still as text; null while the text is no document at all. */
 export function briefData(text: string): unknown {
@@ -36,6 +36,23 @@ export function withValue(text: string, path: Path, value: Written | undefined):
     document.deleteIn(path);
   } else document.setIn(path, value);
   return document.toString({ lineWidth: 0 });
+}
+
+export type Change = readonly [Path, Written];
+
+/** Several plain values replaced at once, read only once: what a drag does many times a second. */
+export function withValues(text: string, changes: readonly Change[]): string {
+  const document = parsed(text);
+  const found = changes.map(([path, value]) => ({ node: document.getIn(path, true), value }));
+  const spans = found.flatMap(({ node, value }) =>
+    isScalar(node) && node.range && !isBlock(node.type) ? [{ from: node.range[0], to: node.range[1], value }] : [],
+  );
+  if (document.errors.length > 0 || spans.length < changes.length)
+    return changes.reduce((now, [path, value]) => withValue(now, path, value), text);
+  // From the end, so that the places before stay where they were.
+  return spans
+    .sort((a, b) => b.from - a.from)
+    .reduce((now, { from, to, value }) => now.slice(0, from) + written(value) + now.slice(to), text);
 }
 
 const isBlock = (type: string | undefined): boolean => type === 'BLOCK_LITERAL' || type === 'BLOCK_FOLDED';

@@ -1,11 +1,20 @@
 import { wrap } from 'comlink';
-import type { Answer, Engine, TextFile } from './contract.js';
+import { texts } from '../texts.js';
+import type { Answer, Engine, Problem, TextFile } from './contract.js';
 
 export interface EngineClient {
   readonly prepare: (catalogueFiles: readonly TextFile[], ruleTexts: Readonly<Record<string, string>>) => Promise<void>;
   /** Computes a brief. Only the newest brief waits: one that was overtaken while the worker was busy is never answered. */
   readonly compute: (briefText: string, answered: (answer: Answer) => void) => void;
 }
+
+/** A fault of the engine, told like a problem so that the page lives on and the brief can be saved. */
+const bugProblem = (error: unknown): Problem => ({
+  code: 'workbench/bug',
+  path: [],
+  message: `${texts.engineBug} ${error instanceof Error ? error.message : String(error)}`,
+  hint: texts.engineBugHint,
+});
 
 /** The engine in its worker. */
 export function engineClient(): EngineClient {
@@ -16,6 +25,8 @@ export function engineClient(): EngineClient {
     busy = true;
     try {
       answered(await remote.compute(text));
+    } catch (error) {
+      answered({ ok: false, problems: [bugProblem(error)] });
     } finally {
       busy = false;
       const next = waiting;

@@ -5,12 +5,10 @@ import { pathOfThing } from '../brief/find.js';
 import type { Design } from '../engine/contract.js';
 import { removeEntry, select, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
+import { boxOf, cardCorner, gap } from './card-corner.js';
 import { extentOf } from './places.js';
 import { toScreen } from './view.js';
 import { usePlanView } from './view-store.js';
-
-/** Gap between a thing and its numbers, and to the edge of the sheet, pixels. */
-const gap = 14;
 
 /** The numbers of the thing in hand, beside it. */
 export function ThingCard({ design }: { readonly design: Design }) {
@@ -39,7 +37,6 @@ export function ThingCard({ design }: { readonly design: Design }) {
   );
 }
 
-/** Right of the thing where there is room, else left of it; always whole on the sheet. */
 function usePlaceBeside(design: Design, id: string | null) {
   const { view, size } = usePlanView();
   const ref = useRef<HTMLElement>(null);
@@ -54,10 +51,6 @@ function usePlaceBeside(design: Design, id: string | null) {
   }, [id]);
   const points = id && view ? extentOf(design, id).map((p) => toScreen(view, size, p)) : [];
   if (points.length === 0) return { ref, style: { right: gap, top: gap + 60 } };
-  const xs = points.map((p) => p[0]);
-  const right = Math.max(...xs) + gap;
-  const left = right + card.width < size.width - gap ? right : Math.min(...xs) - gap - card.width;
-  const top = Math.min(...points.map((p) => p[1]));
-  const inside = (value: number, most: number) => Math.max(gap, Math.min(value, most - gap));
-  return { ref, style: { left: inside(left, size.width - card.width), top: inside(top, size.height - card.height) } };
+  const [left, top] = cardCorner(boxOf(points), card, size);
+  return { ref, style: { left, top } };
 }

@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import { briefData, type Written, withEntry, withValue } from '../brief/document.js';
+import { briefData, type Change, type Written, withEntry, withValue, withValues } from '../brief/document.js';
 import { type Path, pathKey } from '../brief/path.js';
 import { engineClient } from '../engine/client.js';
 import type { Answer, Computed, Problem, TextFile } from '../engine/contract.js';
@@ -114,12 +114,8 @@ export const editValue = (path: Path, value: Written | undefined): void =>
   editText(withValue(get().text, path, value), pathKey(path));
 
 /** Several values in one go: both coordinates of a thing that is moved. */
-export function editValues(changes: readonly (readonly [Path, Written])[], key: string): void {
-  editText(
-    changes.reduce((text, [path, value]) => withValue(text, path, value), get().text),
-    key,
-  );
-}
+export const editValues = (changes: readonly Change[], key: string): void =>
+  editText(withValues(get().text, changes), key);
 
 export const addEntry = (path: Path, entry: unknown): void => editText(withEntry(get().text, path, entry), null);
 export const removeEntry = (path: Path): void => {

@@ -15,7 +15,14 @@ test('the drawn wave is as long as the cloth is wide', () => {
       fc.double({ min: 1.01, max: 2.2, noNaN: true }),
       fc.double({ min: 20, max: 200, noNaN: true }),
       (fullness, length) => {
-        const wave = curtainWave([[0, 0], [length, 0]], fullness, 3.2); // biome-ignore format: one line
+        const wave = curtainWave(
+          [
+            [0, 0],
+            [length, 0],
+          ],
+          fullness,
+          3.2,
+        );
         expect(pathLength(wave) / length).toBeCloseTo(fullness, 4);
       },
     ),

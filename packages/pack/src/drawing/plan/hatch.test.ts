@@ -3,8 +3,18 @@ import { expect, test } from 'vitest';
 import { hatchBand, outset } from './room.js';
 
 test('hatching stays between the rings', () => {
-  const outer = [[0, 0], [100, 0], [100, 60], [0, 60]] as const; // biome-ignore format: one line
-  const inner = [[10, 10], [90, 10], [90, 50], [10, 50]] as const; // biome-ignore format: one line
+  const outer = [
+    [0, 0],
+    [100, 0],
+    [100, 60],
+    [0, 60],
+  ] as const;
+  const inner = [
+    [10, 10],
+    [90, 10],
+    [90, 50],
+    [10, 50],
+  ] as const;
   const marks = hatchBand(outer, inner, 2);
   expect(marks.length).toBeGreaterThan(50);
   const total = marks.reduce((sum, mark) => {
@@ -18,6 +28,14 @@ test('hatching stays between the rings', () => {
 });
 
 test('a rectangle moved outward grows by twice the distance on each side', () => {
-  const grown = outset([[0, 0], [4, 0], [4, 3], [0, 3]], 0.2); // biome-ignore format: one line
+  const grown = outset(
+    [
+      [0, 0],
+      [4, 0],
+      [4, 3],
+      [0, 3],
+    ],
+    0.2,
+  );
   expect(signedArea(grown)).toBeCloseTo(4.4 * 3.4, 12);
 });

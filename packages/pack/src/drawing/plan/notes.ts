@@ -27,10 +27,26 @@ export function notesMarks(notes: readonly string[], x: number, y: number, width
 /** North arrow: y of the room runs north. */
 export function northArrow([x, y]: PaperPoint): Mark[] {
   return [
-    ring([[x, y - 9], [x + 3, y], [x, y - 2]], narrow, ink),
-    ring([[x, y - 9], [x - 3, y], [x, y - 2]], narrow, '#FFFFFF'),
+    ring(
+      [
+        [x, y - 9],
+        [x + 3, y],
+        [x, y - 2],
+      ],
+      narrow,
+      ink,
+    ),
+    ring(
+      [
+        [x, y - 9],
+        [x - 3, y],
+        [x, y - 2],
+      ],
+      narrow,
+      '#FFFFFF',
+    ),
     text([x, y - 10.2], 'N', 3.5, { anchor: 'middle', medium: true }),
-  ]; // biome-ignore format: one shape a line
+  ];
 }
 
 /** Whole metres in alternating fields; prints made "to fit" still show their scale by it. */

@@ -24,13 +24,13 @@ function nested(xml: string): number {
 }
 
 describe('the plan sheet', () => {
-  test('is A3 in true millimetres: one user unit is one millimetre', () => {
-    expect(svg).toContain('width="420mm" height="297mm" viewBox="0 0 420 297"');
+  test('is A2 in true millimetres: one user unit is one millimetre', () => {
+    expect(svg).toContain('width="594mm" height="420mm" viewBox="0 0 594 420"');
   });
 
   test('is drawn at a scale of ISO 5455', () => {
-    expect(plan.scale).toBe(50);
-    expect(svg).toContain('>1:50<');
+    expect(plan.scale).toBe(20);
+    expect(svg).toContain('>1:20<');
   });
 
   test('is well-formed XML whatever the names hold', () => {
@@ -66,9 +66,9 @@ describe('the plan sheet', () => {
           : [...mark.d.matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)].map((m) => [Number(m[1]), Number(m[2])] as const);
       for (const [x, y] of points) {
         expect(x).toBeGreaterThanOrEqual(0);
-        expect(x).toBeLessThanOrEqual(420);
+        expect(x).toBeLessThanOrEqual(594);
         expect(y).toBeGreaterThanOrEqual(0);
-        expect(y).toBeLessThanOrEqual(297);
+        expect(y).toBeLessThanOrEqual(420);
       }
     }
   });
@@ -88,12 +88,23 @@ describe('the plan sheet', () => {
     expect(texts(layer(bare, 'strip').marks).map((m) => m.text)).not.toContain('laser beam');
   });
 
-  test('goes to A2 when only that gives a larger scale for a large room', () => {
-    const outline = [[0, 0], [24, 0], [24, 13], [0, 13]] as const; // biome-ignore format: one line
-    const hall = planDrawing(
+  // A2 leaves 496 x 290 mm for the room, A3 322 x 167 mm (sheet less frame, strip and dimensions): which scale fits is plain division.
+  test.each([
+    [6, 3, 'A3', 20],
+    [9, 5.5, 'A2', 20],
+    [11, 7.5, 'A3', 50],
+    [24, 13, 'A2', 50],
+  ] as const)('a room of %d by %d m stands on %s at 1:%i', (length, width, paper, scale) => {
+    const outline = [
+      [0, 0],
+      [length, 0],
+      [length, width],
+      [0, width],
+    ] as const;
+    const sheet = planDrawing(
       { ...design, room: { ...design.room, outline } },
       { catalogue, facts: sheetFacts({ design, revision, issued }, 1) },
     );
-    expect([hall.paper, hall.scale]).toEqual(['A2', 50]);
+    expect([sheet.paper, sheet.scale]).toEqual([paper, scale]);
   });
 });

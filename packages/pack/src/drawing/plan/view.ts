@@ -26,12 +26,15 @@ function onPaper(paper: PaperName, room: Bounds) {
   return fittingScale(width, height, free.width, free.height);
 }
 
-/** A3 while it holds the room at 1:50 or larger, else A2 when that gives a larger scale. */
+/**
+ * A3 while it holds the room at 1:20 or larger, else A2 when that gives a larger scale: at 1:50 the piece marks of an enclosure and the
+ * beams on its table crowd each other.
+ */
 export function planView(design: Design): PlanView {
   const room = bounds(design.room.outline);
   const a3 = onPaper('A3', room);
   const a2 = onPaper('A2', room);
-  const paper: PaperName = a3 <= 50 || a2 >= a3 ? 'A3' : 'A2';
+  const paper: PaperName = a3 <= 20 || a2 >= a3 ? 'A3' : 'A2';
   const scale = paper === 'A3' ? a3 : a2;
   const space = drawingSpace(paper);
   const mm = (metres: number) => (metres * 1000) / scale;
