@@ -100,7 +100,7 @@ describe('inside the engine', () => {
     rules: ['floor', 'reading'],
     catalogue: ['floor', 'reading'],
     brief: ['floor', 'reading', 'rules', 'design'],
-    design: ['floor', 'brief', 'catalogue', 'frame'],
+    design: ['floor', 'brief', 'catalogue', 'rules', 'cutting', 'frame'],
     compose: ['floor', 'reading', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
     check: ['floor', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
   };

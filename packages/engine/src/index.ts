@@ -10,6 +10,7 @@ export { checkDesign, isDone } from './check/index.js';
 export { composeDesign } from './compose/index.js';
 export * from './curtain/index.js';
 export * from './cutting/index.js';
+export { type BarJob, barJobs, type SheetJob, sheetJobs } from './design/cut-jobs.js';
 export type * from './design/types.js';
 export { type DesignInput, type DesignResult, designFrom } from './design-from.js';
 export { bytesHash, canonicalText, contentHash, utf8Bytes } from './floor/hash.js';

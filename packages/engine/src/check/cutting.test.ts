@@ -1,10 +1,11 @@
 import { evaluate } from 'mathjs';
 import { expect, test } from 'vitest';
 import { planBars } from '../cutting/index.js';
+import { barJobs, sheetJobs } from '../design/cut-jobs.js';
 import { valueOf } from '../floor/problem.js';
 import { source } from '../floor/source.js';
 import type { CheckContext } from './context.js';
-import { barJobs, checkCutting, sheetJobs } from './cutting.js';
+import { checkCutting } from './cutting.js';
 
 const invented = source('invented for this test', 'invented');
 const rule = (id: string, value: number) => ({

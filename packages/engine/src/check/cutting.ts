@@ -1,15 +1,12 @@
-import type { Sheet } from '../catalogue/schema.js';
 import {
-  type BarPiece,
-  type BarRequest,
   barPlanCalculation,
   barUnit,
   planBars,
   planSheets,
   type SheetPlan,
-  type SheetRequest,
   sheetPlanCalculation,
 } from '../cutting/index.js';
+import { type BarJob, barJobs, cutPartsByItem, type SheetJob, sheetJobs } from '../design/cut-jobs.js';
 import type { Part } from '../design/types.js';
 import { calculation, val } from '../floor/calculation.js';
 import type { Finding, Verdict } from '../floor/finding.js';
@@ -18,86 +15,6 @@ import type { Problem } from '../floor/problem.js';
 import { geometrySource, source } from '../floor/source.js';
 import { ruleNumber } from '../rules/schema.js';
 import { type CheckContext, ruleUsed } from './context.js';
-
-/** All pieces of one profile or strip, and the bars that they come from. */
-export interface BarJob {
-  readonly item: string;
-  readonly name: string;
-  readonly request: BarRequest;
-}
-
-/** All panels of one sheet material. */
-export interface SheetJob {
-  readonly item: string;
-  readonly name: string;
-  readonly request: SheetRequest;
-}
-
-type Planned = Pick<CheckContext, 'design' | 'catalogue' | 'rules'>;
-
-/** What is cut from bars, by catalogue item; the cut list is `planBars` of each request. */
-export function barJobs({ design, catalogue, rules }: Planned): BarJob[] {
-  return itemsOf(design.parts, ['profiles', 'strips']).flatMap(([id, parts]) => {
-    const item = catalogue.byId.get(id);
-    if (!item || !('stockLengths' in item)) return [];
-    const strip = item.kind !== 'profile';
-    const trim = strip ? 0 : ruleNumber(rules, 'cutting.trim');
-    const longest = Math.max(...item.stockLengths) - 2 * trim;
-    const pieces = parts.flatMap((p) => {
-      if (p.length === undefined) return [];
-      const piece = { mark: p.mark ?? p.id, length: p.length, count: p.count };
-      return strip ? butted(piece, longest) : [piece];
-    });
-    if (pieces.length === 0) return [];
-    // Profiles and strips are priced by the metre: the least length bought is the least price.
-    const request: BarRequest = {
-      pieces,
-      stock: item.stockLengths.map((length) => ({ length })),
-      kerf: ruleNumber(rules, 'cutting.kerf'),
-      trim,
-      aim: 'length',
-    };
-    return [{ item: id, name: item.name, request }];
-  });
-}
-
-/** Covers, inserts and hem weights longer than their stock are laid end to end: whole lengths and a rest. */
-function butted(piece: BarPiece, longest: number): BarPiece[] {
-  const whole = Math.ceil(piece.length / longest - 1e-9) - 1;
-  if (whole < 1) return [piece];
-  return [
-    { mark: `${piece.mark} whole`, length: longest, count: whole * piece.count },
-    { mark: `${piece.mark} rest`, length: piece.length - whole * longest, count: piece.count },
-  ];
-}
-
-/** What is cut from sheets, by catalogue item; clear and plain sheets may be turned. */
-export function sheetJobs({ design, catalogue, rules }: Planned): SheetJob[] {
-  return itemsOf(design.parts, ['panels']).flatMap(([id, parts]) => {
-    const item = catalogue.byId.get(id);
-    if (item?.kind !== 'sheet') return [];
-    const pieces = parts.flatMap((p) =>
-      p.length === undefined || p.width === undefined
-        ? []
-        : [{ mark: p.mark ?? p.id, width: p.length, height: p.width, count: p.count }],
-    );
-    if (pieces.length === 0) return [];
-    const request: SheetRequest = {
-      pieces,
-      sheet: (item as Sheet).sheetSize,
-      kerf: ruleNumber(rules, 'cutting.kerf'),
-      trim: 0,
-      rotation: true,
-    };
-    return [{ item: id, name: item.name, request }];
-  });
-}
-
-function itemsOf(parts: readonly Part[], groups: readonly Part['group'][]): [string, Part[]][] {
-  const byItem = new Map<string, Part[]>();
-  for (const p of parts) if (groups.includes(p.group)) byItem.set(p.item, [...(byItem.get(p.item) ?? []), p]);
-  return [...byItem].sort(([a], [b]) => (a < b ? -1 : 1));
-}
 
 /** Bars and sheets to buy: whether everything can be cut, and how near the plan is to the least that is possible. */
 export function checkCutting(context: CheckContext): Finding[] {
@@ -211,7 +128,7 @@ function cannot(
 
 /** Cut parts whose item gives no stock: said, not passed over. */
 function unsized(context: CheckContext, planned: ReadonlySet<string>): Finding[] {
-  return itemsOf(context.design.parts, ['profiles', 'strips', 'panels'])
+  return cutPartsByItem(context.design.parts, ['profiles', 'strips', 'panels'])
     .filter(([item, parts]) => !planned.has(item) && parts.some((p) => p.length !== undefined))
     .map(([item]) => ({
       ...common(context, 'bars', item, item),
