@@ -20,14 +20,21 @@ const sourcesUnder = (folder: string): string[] =>
   });
 
 const parse = (file: string): ts.SourceFile =>
-  ts.createSourceFile(file, readFileSync(file, 'utf8'), ts.ScriptTarget.ES2022, true, file.endsWith('x') ? ts.ScriptKind.TSX : ts.ScriptKind.TS);
+  ts.createSourceFile(
+    file,
+    readFileSync(file, 'utf8'),
+    ts.ScriptTarget.ES2022,
+    true,
+    file.endsWith('x') ? ts.ScriptKind.TSX : ts.ScriptKind.TS,
+  );
 
 /** Every module named by import, export or import(). */
 function importsOf(file: string): Import[] {
   const found: Import[] = [];
   const visit = (node: ts.Node): void => {
     const named = ts.isImportDeclaration(node) || ts.isExportDeclaration(node) ? node.moduleSpecifier : undefined;
-    const called = ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword ? node.arguments[0] : undefined;
+    const called =
+      ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword ? node.arguments[0] : undefined;
     const specifier = named ?? called;
     if (specifier && ts.isStringLiteral(specifier)) found.push({ file, to: specifier.text });
     ts.forEachChild(node, visit);
@@ -63,9 +70,17 @@ describe('packages import one way', () => {
 
   test.each(packages)('%s imports only what lies under it, by name, and declares it', (name) => {
     const folder = join(root, 'packages', name);
-    const manifest = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as Record<string, Record<string, string>>;
-    const declared = new Set(Object.keys({ ...manifest['dependencies'], ...manifest['devDependencies'], ...manifest['peerDependencies'] }));
-    const rootManifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as Record<string, Record<string, string>>;
+    const manifest = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8')) as Record<
+      string,
+      Record<string, string>
+    >;
+    const declared = new Set(
+      Object.keys({ ...manifest['dependencies'], ...manifest['devDependencies'], ...manifest['peerDependencies'] }),
+    );
+    const rootManifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as Record<
+      string,
+      Record<string, string>
+    >;
     const forTests = new Set(Object.keys(rootManifest['devDependencies']!));
     const wrong = imports
       .filter((i) => i.file.startsWith(folder))
@@ -75,14 +90,19 @@ describe('packages import one way', () => {
           const to = resolve(dirname(i.file), i.to);
           return to.startsWith(folder) || isTest(i.file) ? [] : [`${where}: reaches into another package`];
         }
-        const bare = i.to.split('/').slice(0, i.to.startsWith('@') ? 2 : 1).join('/');
+        const bare = i.to
+          .split('/')
+          .slice(0, i.to.startsWith('@') ? 2 : 1)
+          .join('/');
         if (i.to.startsWith('node:') || builtinModules.includes(bare)) return [];
         if (bare.startsWith('@cloche/')) {
           const sibling = bare.slice('@cloche/'.length);
           if (!isTest(i.file) && !allowed[name]!.includes(sibling)) return [`${where}: layer crossed`];
           if (i.to !== bare) return [`${where}: only the package's own entry may be imported`];
         }
-        return declared.has(bare) || (isTest(i.file) && (forTests.has(bare) || bare.startsWith('@cloche/'))) ? [] : [`${where}: not in package.json`];
+        return declared.has(bare) || (isTest(i.file) && (forTests.has(bare) || bare.startsWith('@cloche/')))
+          ? []
+          : [`${where}: not in package.json`];
       });
     expect(wrong).toEqual([]);
   });
@@ -127,9 +147,13 @@ describe('inside the engine', () => {
         const found: string[] = [];
         const visit = (node: ts.Node): void => {
           const text =
-            ts.isNewExpression(node) && node.expression.getText() === 'Date' && (node.arguments?.length ?? 0) === 0 ? 'new Date'
-            : ts.isPropertyAccessExpression(node) ? node.getText() : '';
-          if (forbidden.some((f) => text === f || (f.endsWith('.') && text.startsWith(f)))) found.push(`${relative(root, file)}: ${text}`);
+            ts.isNewExpression(node) && node.expression.getText() === 'Date' && (node.arguments?.length ?? 0) === 0
+              ? 'new Date'
+              : ts.isPropertyAccessExpression(node)
+                ? node.getText()
+                : '';
+          if (forbidden.some((f) => text === f || (f.endsWith('.') && text.startsWith(f))))
+            found.push(`${relative(root, file)}: ${text}`);
           ts.forEachChild(node, visit);
         };
         visit(parse(file));
@@ -144,11 +168,16 @@ test('no import cycles among values', () => {
   for (const file of files.filter((f) => !isTest(f))) {
     const source = parse(file);
     const values = source.statements.flatMap((s) => {
-      if (ts.isImportDeclaration(s) && !s.importClause?.isTypeOnly && ts.isStringLiteral(s.moduleSpecifier)) return [s.moduleSpecifier.text];
-      if (ts.isExportDeclaration(s) && !s.isTypeOnly && s.moduleSpecifier && ts.isStringLiteral(s.moduleSpecifier)) return [s.moduleSpecifier.text];
+      if (ts.isImportDeclaration(s) && !s.importClause?.isTypeOnly && ts.isStringLiteral(s.moduleSpecifier))
+        return [s.moduleSpecifier.text];
+      if (ts.isExportDeclaration(s) && !s.isTypeOnly && s.moduleSpecifier && ts.isStringLiteral(s.moduleSpecifier))
+        return [s.moduleSpecifier.text];
       return [];
     });
-    graph.set(file, values.filter((v) => v.startsWith('.')).flatMap((to) => target({ file, to }) ?? []));
+    graph.set(
+      file,
+      values.filter((v) => v.startsWith('.')).flatMap((to) => target({ file, to }) ?? []),
+    );
   }
   const state = new Map<string, 'open' | 'done'>();
   const cycles: string[] = [];

@@ -42,7 +42,7 @@ const defaultProfile = 'eu';
  */
 export function designFrom(input: DesignInput): Outcome<DesignResult> {
   const brief = readBrief(input.briefText, input.file);
-  const catalogue = readCatalogue(input.catalogueFiles);
+  const catalogue = catalogueOf(input.catalogueFiles);
   const site = brief.ok ? brief.value.site : undefined;
   const profile = input.profile ?? site?.rules ?? defaultProfile;
   const rules = rulesOf(profile, input.ruleTexts, site?.overrides ?? []);
@@ -61,6 +61,17 @@ export function designFrom(input: DesignInput): Outcome<DesignResult> {
     findings: checkDesign(context),
     revision: contentHash(design.value),
   });
+}
+
+/** A catalogue of a hundred outlines takes longer to read than a design to compute; the same files are read once. */
+const catalogues = new WeakMap<readonly CatalogueFile[], Outcome<Catalogue>>();
+
+function catalogueOf(files: readonly CatalogueFile[]): Outcome<Catalogue> {
+  const before = catalogues.get(files);
+  if (before) return before;
+  const read = readCatalogue(files);
+  catalogues.set(files, read);
+  return read;
 }
 
 function rulesOf(

@@ -11,10 +11,13 @@ export interface ServeOptions {
   readonly open?: boolean;
 }
 
+/** The example that opens first: the smallest whole one. */
+const workedExample = 'close-enclosure.yaml';
+
 const examples = () =>
   readdirSync(join(home, 'examples'))
     .filter((f) => f.endsWith('.yaml'))
-    .sort()
+    .sort((a, b) => Number(b === workedExample) - Number(a === workedExample) || (a < b ? -1 : 1))
     .map((file) => {
       const name = basename(file, '.yaml');
       const text = readFileSync(join(home, 'examples', file), 'utf8');

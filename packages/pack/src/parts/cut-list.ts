@@ -1,5 +1,5 @@
-import { type BarPlan, type Item, type Part, ruleNumber, type SheetPlan, type SiteRules } from '@cloche/engine';
-import { type Cuts, markOf } from './cut-plans.js';
+import { type BarPlan, type Item, ruleNumber, type SheetPlan, type SiteRules } from '@cloche/engine';
+import type { CutPiece, Cuts } from './cut-plans.js';
 import { compareText } from './parts-list.js';
 import { mediumDeviation } from './tables.js';
 
@@ -53,46 +53,45 @@ const mm = (metres: number) => Number((metres * 1000).toFixed(1));
 const numberOf = (item: Item) => item.partNumber ?? item.id;
 const distinct = (words: readonly string[]) => [...new Set(words)].sort();
 
-/** Marks on each bar or sheet, in the order of the plan; empty when there is no plan. */
-function marksByStock(cuts: Cuts): readonly (readonly string[])[] {
+/** Names of the plan on each bar or sheet, in its order; empty when there is no plan. */
+function plannedByStock(cuts: Cuts): readonly (readonly string[])[] {
   if (cuts.kind === 'bars') return cuts.plan.ok ? cuts.plan.value.bars.map((bar) => bar.pieces) : [];
   return cuts.plan.ok ? cuts.plan.value.sheets.map((sheet) => sheet.map((piece) => piece.mark)) : [];
 }
 
-function fromText(mark: string, stock: readonly (readonly string[])[]): string {
+function fromText(piece: CutPiece, stock: readonly (readonly string[])[]): string {
   return stock
-    .flatMap((marks, i) => {
-      const n = marks.filter((m) => m === mark).length;
+    .flatMap((names, i) => {
+      const n = names.filter((name) => piece.planned.includes(name)).length;
       return n === 0 ? [] : [`${i + 1} (${n})`];
     })
     .join(', ');
 }
 
+/** What the workshop does to a piece, beyond the cut. */
+const operationsOf = (piece: CutPiece): string =>
+  [...distinct(piece.parts.flatMap((p) => p.note ?? [])), ...(piece.butted ? ['laid end to end'] : [])].join('; ');
+
 function rowsOf(cuts: Cuts): CutRow[] {
-  const groups = new Map<string, Part[]>();
-  for (const part of cuts.parts) {
-    const key = [markOf(part), part.length!.toFixed(6), part.width?.toFixed(6) ?? ''].join('|');
-    groups.set(key, [...(groups.get(key) ?? []), part]);
-  }
-  const stock = marksByStock(cuts);
+  const stock = plannedByStock(cuts);
   const flat = cuts.kind === 'sheets';
-  return [...groups.values()].map((parts): CutRow => {
-    const first = parts[0]!;
-    const lengthMm = mm(first.length!);
+  return cuts.pieces.map((piece): CutRow => {
+    const lengthMm = mm(piece.length);
+    const thickness = piece.parts[0]?.thickness;
     return {
-      mark: markOf(first),
+      mark: piece.mark,
       partNumber: numberOf(cuts.item),
       name: cuts.item.name,
       material: cuts.item.kind === 'profile' ? cuts.item.alloy : cuts.item.kind === 'sheet' ? cuts.item.material : '',
       lengthMm,
-      widthMm: flat && first.width !== undefined ? mm(first.width) : null,
-      thicknessMm: flat && first.thickness !== undefined ? mm(first.thickness) : null,
+      widthMm: piece.width === undefined ? null : mm(piece.width),
+      thicknessMm: flat && thickness !== undefined ? mm(thickness) : null,
       toleranceMm: mediumDeviation(lengthMm),
-      qty: parts.reduce((sum, p) => sum + p.count, 0),
-      massKg: parts.reduce((sum, p) => sum + p.mass, 0),
-      operations: distinct(parts.flatMap((p) => p.note ?? [])).join('; '),
-      from: fromText(markOf(first), stock),
-      of: distinct(parts.map((p) => p.of)).join(' '),
+      qty: piece.count,
+      massKg: piece.mass,
+      operations: operationsOf(piece),
+      from: fromText(piece, stock),
+      of: distinct(piece.parts.map((p) => p.of)).join(' '),
     };
   });
 }
@@ -106,6 +105,8 @@ function piecesText(marks: readonly string[]): string {
 
 function stockRows(cuts: Cuts, useful: number): StockRow[] {
   const common = { partNumber: numberOf(cuts.item), name: cuts.item.name };
+  const shown = new Map(cuts.pieces.flatMap((piece) => piece.planned.map((name) => [name, piece.mark] as const)));
+  const markOf = (name: string) => shown.get(name) ?? name;
   if (cuts.kind === 'bars')
     return cuts.plan.ok
       ? cuts.plan.value.bars.map((bar, i) => ({
@@ -114,7 +115,7 @@ function stockRows(cuts: Cuts, useful: number): StockRow[] {
           number: i + 1,
           lengthMm: mm(bar.length),
           widthMm: null,
-          pieces: piecesText(bar.pieces),
+          pieces: piecesText(bar.pieces.map(markOf)),
           offcutMm: mm(bar.offcut),
           keep: bar.offcut >= useful,
         }))
@@ -126,7 +127,7 @@ function stockRows(cuts: Cuts, useful: number): StockRow[] {
         number: i + 1,
         lengthMm: mm(cuts.item.sheetSize[0]),
         widthMm: mm(cuts.item.sheetSize[1]),
-        pieces: sheet.map((p) => `${p.mark} at ${mm(p.x)}, ${mm(p.y)}${p.turned ? ' turned' : ''}`).join('; '),
+        pieces: sheet.map((p) => `${markOf(p.mark)} at ${mm(p.x)}, ${mm(p.y)}${p.turned ? ' turned' : ''}`).join('; '),
         offcutMm: null,
         keep: null,
       }))

@@ -1,6 +1,7 @@
 import {
   type BarPlan,
-  type BarStock,
+  type BarRequest,
+  barJobs,
   type Catalogue,
   type Design,
   type Item,
@@ -8,17 +9,33 @@ import {
   type Part,
   planBars,
   planSheets,
-  ruleNumber,
   type SheetPlan,
+  type SheetRequest,
   type SiteRules,
+  sheetJobs,
 } from '@cloche/engine';
 
-/** Pieces of one item that are sawn from bars, with the engine's plan. */
+/** Equal pieces of one mark, as the plan cuts them and with the parts that they are for. */
+export interface CutPiece {
+  /** What stands on the piece, the list and the sticker. */
+  readonly mark: string;
+  /** What the pieces are called in the plan. */
+  readonly planned: readonly string[];
+  readonly length: number;
+  readonly width?: number;
+  readonly count: number;
+  readonly mass: number;
+  /** Laid end to end with others: the stock is shorter than the part. */
+  readonly butted: boolean;
+  readonly parts: readonly Part[];
+}
+
+/** Pieces of one item that are cut from bars, with the engine's plan. */
 export interface BarCuts {
   readonly kind: 'bars';
   readonly item: Item;
-  readonly parts: readonly Part[];
-  readonly stock: readonly BarStock[];
+  readonly pieces: readonly CutPiece[];
+  readonly request: BarRequest;
   readonly plan: Outcome<BarPlan>;
 }
 
@@ -26,68 +43,81 @@ export interface BarCuts {
 export interface SheetCuts {
   readonly kind: 'sheets';
   readonly item: Extract<Item, { kind: 'sheet' }>;
-  readonly parts: readonly Part[];
+  readonly pieces: readonly CutPiece[];
+  readonly request: SheetRequest;
   readonly plan: Outcome<SheetPlan>;
 }
 
 export type Cuts = BarCuts | SheetCuts;
 
-/** The mark on the piece; parts without one go by their item, so that nothing is cut without a name. */
-export const markOf = (part: Part): string => part.mark ?? part.item;
-
-function stockOf(item: Item): readonly BarStock[] | null {
-  if (item.kind === 'track')
-    return item.stock.map((s) => ({ length: s.length, ...(s.price ? { price: Number(s.price.amount) } : {}) }));
-  return 'stockLengths' in item ? item.stockLengths.map((length) => ({ length })) : null;
+/** A piece of a request, of either kind: long side first in the words of the parts. */
+interface Asked {
+  readonly mark: string;
+  readonly length: number;
+  readonly width?: number;
+  readonly count: number;
 }
 
-/** Equal pieces together: the same mark is never two lengths, so mark and size name a piece. */
-function barPieces(parts: readonly Part[]) {
-  const pieces = new Map<string, { mark: string; length: number; count: number }>();
-  for (const part of parts) {
-    const key = `${markOf(part)}|${part.length!.toFixed(6)}`;
-    const before = pieces.get(key);
-    pieces.set(key, { mark: markOf(part), length: part.length!, count: (before?.count ?? 0) + part.count });
-  }
-  return [...pieces.values()];
-}
+const namedInPlan = (part: Part): string => part.mark ?? part.id;
+const buttedEnd = / (whole|rest)$/;
+const millimetres = (metres: number): string => String(Number((metres * 1000).toFixed(1)));
 
-function sheetPieces(parts: readonly Part[]) {
-  const pieces = new Map<string, { mark: string; width: number; height: number; count: number }>();
-  for (const part of parts) {
-    const key = `${markOf(part)}|${part.width!.toFixed(6)}|${part.length!.toFixed(6)}`;
+/** A part without a mark goes by its item and length, so that equal pieces are one line and no two lengths share a name. */
+const shownMark = (asked: Asked, part: Part): string =>
+  part.mark === undefined ? `${part.item} ${millimetres(asked.length)}` : asked.mark;
+
+/** The pieces of a request by shown mark and size, each with its parts; the mass of a part is shared out by length. */
+function cutPieces(asked: readonly Asked[], parts: readonly Part[]): CutPiece[] {
+  const byName = new Map<string, Part[]>();
+  for (const part of parts) byName.set(namedInPlan(part), [...(byName.get(namedInPlan(part)) ?? []), part]);
+  const partsOf = (mark: string) => byName.get(mark) ?? byName.get(mark.replace(buttedEnd, '')) ?? [];
+  const lengths = new Map<string, number>();
+  const nameOf = (mark: string) => (byName.has(mark) ? mark : mark.replace(buttedEnd, ''));
+  for (const piece of asked)
+    lengths.set(nameOf(piece.mark), (lengths.get(nameOf(piece.mark)) ?? 0) + piece.length * piece.count);
+  const pieces = new Map<string, CutPiece>();
+  for (const piece of asked) {
+    const own = partsOf(piece.mark);
+    const first = own[0];
+    if (!first) continue;
+    const mark = shownMark(piece, first);
+    const key = [mark, piece.length.toFixed(6), piece.width?.toFixed(6) ?? ''].join('|');
     const before = pieces.get(key);
-    const count = (before?.count ?? 0) + part.count;
-    pieces.set(key, { mark: markOf(part), width: part.length!, height: part.width!, count });
+    const share = (piece.length * piece.count) / lengths.get(nameOf(piece.mark))!;
+    pieces.set(key, {
+      mark,
+      planned: [...new Set([...(before?.planned ?? []), piece.mark])],
+      length: piece.length,
+      ...(piece.width === undefined ? {} : { width: piece.width }),
+      count: (before?.count ?? 0) + piece.count,
+      mass: (before?.mass ?? 0) + share * own.reduce((sum, part) => sum + part.mass, 0),
+      butted: !byName.has(piece.mark),
+      parts: [...new Set([...(before?.parts ?? []), ...own])],
+    });
   }
   return [...pieces.values()];
 }
 
 /**
- * The engine's cut plans for everything of a design that is cut from stock: profiles, strips, track, sheets; by item.
- * Edges of sheets are taken as straight: the trim of the rules is for the ends of bars.
+ * What is cut from stock, by item, as the engine plans it: the same requests as the findings are made from, so that lists and findings
+ * name the same bars.
  */
 export function cutPlans(design: Design, catalogue: Catalogue, rules: SiteRules): readonly Cuts[] {
-  const kerf = ruleNumber(rules, 'cutting.kerf');
-  const trim = ruleNumber(rules, 'cutting.trim');
-  const byItem = new Map<string, Part[]>();
-  for (const part of design.parts) byItem.set(part.item, [...(byItem.get(part.item) ?? []), part]);
-  const cuts: Cuts[] = [];
-  for (const id of [...byItem.keys()].sort()) {
-    const item = catalogue.byId.get(id);
-    if (!item) continue;
-    const sized = byItem.get(id)!.filter((part) => part.length !== undefined);
-    const stock = stockOf(item);
-    if (stock && sized.length > 0) {
-      const plan = planBars({ pieces: barPieces(sized), stock, kerf, trim: item.kind === 'track' ? 0 : trim });
-      cuts.push({ kind: 'bars', item, parts: sized, stock, plan });
-    }
-    if (item.kind === 'sheet') {
-      const flat = sized.filter((part) => part.width !== undefined);
-      if (flat.length === 0) continue;
-      const request = { pieces: sheetPieces(flat), sheet: item.sheetSize, kerf, trim: 0, rotation: true };
-      cuts.push({ kind: 'sheets', item, parts: flat, plan: planSheets(request) });
-    }
-  }
-  return cuts;
+  const planned = { design, catalogue, rules };
+  const partsOf = (id: string) => design.parts.filter((part) => part.item === id && part.length !== undefined);
+  const bars = barJobs(planned).map(({ item, request }): Cuts => {
+    const pieces = cutPieces(request.pieces, partsOf(item));
+    return { kind: 'bars', item: catalogue.byId.get(item)!, pieces, request, plan: planBars(request) };
+  });
+  const sheets = sheetJobs(planned).map(({ item, request }): Cuts => {
+    const asked = request.pieces.map(({ mark, width, height, count }) => ({
+      mark,
+      length: width,
+      width: height,
+      count,
+    }));
+    const sheet = catalogue.byId.get(item) as SheetCuts['item'];
+    return { kind: 'sheets', item: sheet, pieces: cutPieces(asked, partsOf(item)), request, plan: planSheets(request) };
+  });
+  return [...bars, ...sheets].sort((a, b) => (a.item.id < b.item.id ? -1 : 1));
 }
