@@ -45,7 +45,7 @@ export class Given {
   }
 
   optionalNumber(name: string): number | undefined {
-    return this.has(name) ? this.number(name) : (this.any(name), undefined);
+    return this.has(name) ? this.number(name) : undefined;
   }
 
   text(name: string): string {
@@ -55,7 +55,7 @@ export class Given {
   }
 
   optionalText(name: string): string | undefined {
-    return this.has(name) ? this.text(name) : (this.any(name), undefined);
+    return this.has(name) ? this.text(name) : undefined;
   }
 
   numbers(name: string): readonly number[] {

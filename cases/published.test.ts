@@ -17,7 +17,9 @@ test.each([
   ['cutting', 15, 0],
   ['room', 25, 0],
 ])('%s: %d cases agree and none differs', (name, agree, unsupported) => {
-  const cases = JSON.parse(readFileSync(new URL(`./published/${name}.json`, import.meta.url), 'utf8')) as readonly CheckCase[];
+  const cases = JSON.parse(
+    readFileSync(new URL(`./published/${name}.json`, import.meta.url), 'utf8'),
+  ) as readonly CheckCase[];
   const results = cases.map((c) => runCase(c, adapters));
   expect(results.filter((r) => r.outcome === 'differs')).toEqual([]);
   expect(results.filter((r) => r.outcome === 'agrees')).toHaveLength(agree);

@@ -11,10 +11,18 @@ import { meantHint } from './reading/nearest.js';
 import { roomTopics } from './room/index.js';
 
 /** Every calculation that stands without a project, by discipline. */
-export const topics: readonly Topic[] = [...laserTopics, ...airTopics, ...frameTopics, ...curtainTopics, ...cuttingTopics, ...roomTopics];
+export const topics: readonly Topic[] = [
+  ...laserTopics,
+  ...airTopics,
+  ...frameTopics,
+  ...curtainTopics,
+  ...cuttingTopics,
+  ...roomTopics,
+];
 
 const hintFor = (input: TopicInput): string => {
-  if ('dimension' in input.shape) return `Write ${input.name}="${dimensions[input.shape.dimension].example.split(', ')[0]}".`;
+  if ('dimension' in input.shape)
+    return `Write ${input.name}="${dimensions[input.shape.dimension].example.split(', ')[0]}".`;
   if ('choice' in input.shape) return `Write ${input.name} as one of: ${input.shape.choice.join(', ')}.`;
   return `Write ${input.name} as a number.`;
 };
@@ -39,19 +47,27 @@ function readInput(input: TopicInput, text: string): Outcome<number | string> {
 export function calculate(name: string, given: Readonly<Record<string, string>>): Outcome<Calculation> {
   const topic = topics.find((t) => t.name === name);
   if (!topic) {
-    const hint = meantHint(name, topics.map((t) => t.name));
+    const hint = meantHint(
+      name,
+      topics.map((t) => t.name),
+    );
     return refuse([problem('calc/unknown-topic', ['topic'], `There is no calculation "${name}".`, hint)]);
   }
   const problems: Problem[] = [];
   const names = topic.inputs.map((i) => i.name);
   for (const key of Object.keys(given))
     if (!names.includes(key))
-      problems.push(problem('calc/unknown-input', [key], `${topic.name} has no input "${key}".`, meantHint(key, names)));
+      problems.push(
+        problem('calc/unknown-input', [key], `${topic.name} has no input "${key}".`, meantHint(key, names)),
+      );
   const read: Record<string, number | string | undefined> = {};
   for (const input of topic.inputs) {
     const text = given[input.name] ?? input.default;
     if (text === undefined) {
-      if (!input.optional) problems.push(problem('calc/missing-input', [input.name], `${input.name} is missing: ${input.about}.`, hintFor(input)));
+      if (!input.optional)
+        problems.push(
+          problem('calc/missing-input', [input.name], `${input.name} is missing: ${input.about}.`, hintFor(input)),
+        );
       continue;
     }
     const value = readInput(input, text);

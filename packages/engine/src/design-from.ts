@@ -50,7 +50,8 @@ export function designFrom(input: DesignInput): Outcome<DesignResult> {
   if (!brief.ok || !catalogue.ok || !rules.ok) return refuse(problems);
   const complete = completeBrief(brief.value, rules.value);
   const design = composeDesign(complete, catalogue.value, rules.value, contentHash(brief.value));
-  if (!design.ok) return refuse(design.problems.map((p) => (input.file === undefined ? p : { ...p, file: input.file })));
+  if (!design.ok)
+    return refuse(design.problems.map((p) => (input.file === undefined ? p : { ...p, file: input.file })));
   const context = { brief: complete, design: design.value, catalogue: catalogue.value, rules: rules.value };
   return ok({
     brief: brief.value,
@@ -81,6 +82,13 @@ function rulesOf(
 ): Outcome<SiteRules> {
   const text = texts[profile];
   if (text === undefined)
-    return refuse([problem('rules/unknown-profile', ['site', 'rules'], `There is no rule profile "${profile}".`, `Known: ${Object.keys(texts).join(', ')}.`)]);
+    return refuse([
+      problem(
+        'rules/unknown-profile',
+        ['site', 'rules'],
+        `There is no rule profile "${profile}".`,
+        `Known: ${Object.keys(texts).join(', ')}.`,
+      ),
+    ]);
   return readRules(text, `${profile}.yaml`, overrides);
 }

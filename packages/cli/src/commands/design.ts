@@ -28,7 +28,9 @@ export async function design(file: string, options: DesignOptions): Promise<numb
       revision: { name: 'A', hash: revision },
     },
     {
-      ...(options.pdf === false ? { only: packFileNames(result.value.design).filter((name) => !name.endsWith('.pdf')) } : {}),
+      ...(options.pdf === false
+        ? { only: packFileNames(result.value.design).filter((name) => !name.endsWith('.pdf')) }
+        : {}),
       ...(terminal
         ? {
             onProgress: (done: string, share: number) =>

@@ -7,7 +7,9 @@ import { millimetreText } from '../floor/number-text.js';
 import { commonPractice, geometrySource } from '../floor/source.js';
 import type { CheckContext } from './context.js';
 
-const cautions = ['A cover keeps light from a window; whether it withstands the beam is its rating, and the laser safety officer decides.'];
+const cautions = [
+  'A cover keeps light from a window; whether it withstands the beam is its rating, and the laser safety officer decides.',
+];
 
 /** The larger of both sizes over the largest that the item is made in, upright or on its side. */
 function sizeFinding(cover: DesignCover, item: Cover, opening: WallOpening): Finding {

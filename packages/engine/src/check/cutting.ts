@@ -7,13 +7,11 @@ import {
   sheetPlanCalculation,
 } from '../cutting/index.js';
 import { type BarJob, barJobs, cutPartsByItem, type SheetJob, sheetJobs } from '../design/cut-jobs.js';
-import type { Part } from '../design/types.js';
 import { calculation, val } from '../floor/calculation.js';
 import type { Finding, Verdict } from '../floor/finding.js';
 import { numberText } from '../floor/number-text.js';
 import type { Problem } from '../floor/problem.js';
 import { geometrySource, source } from '../floor/source.js';
-import { ruleNumber } from '../rules/schema.js';
 import { type CheckContext, ruleUsed } from './context.js';
 
 /** Bars and sheets to buy: whether everything can be cut, and how near the plan is to the least that is possible. */

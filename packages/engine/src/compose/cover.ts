@@ -31,7 +31,10 @@ export function composeCover(
   const found = brief.item
     ? findItem<Cover>(catalogue, brief.item, ['cover'], path)
     : chosenItem(
-        coverFor(opening, itemsOf<Cover>(catalogue, 'cover').filter((c) => c.purpose === purpose)),
+        coverFor(
+          opening,
+          itemsOf<Cover>(catalogue, 'cover').filter((c) => c.purpose === purpose),
+        ),
         `cover ${againstLaser ? 'against laser light' : 'against light'}`,
         path,
       );

@@ -24,6 +24,14 @@ export interface HardwareInput {
   readonly cableRuns: readonly (readonly [Vec3, Vec3])[];
 }
 
+/** Whether a cap closes the end of a profile: the same two sizes, whichever way round. */
+const sameSection = (cap: Joint, profile: Profile): boolean => {
+  const sorted = (size: readonly number[]) => [size[0]!, size[1]!].sort((x, y) => x - y);
+  const [a, b] = sorted(cap.size);
+  const [c, d] = sorted(profile.size);
+  return Math.abs(a! - c!) < 1e-6 && Math.abs(b! - d!) < 1e-6;
+};
+
 /** The loose fasteners that one placed item needs, as parts at the same place. */
 function needsOf(
   item: { readonly name: string; readonly needs: readonly { readonly item: string; readonly count: number }[] },
@@ -69,7 +77,9 @@ export function frameHardware(input: HardwareInput): PartDraft[] {
     cheapest(itemsOf<T>(catalogue, ...kinds).filter((i) => i.series === series || i.series === undefined));
   const block = ofSeries<Joint>('corner block');
   const bracket = ofSeries<Joint>('angle bracket');
-  const cap = ofSeries<Joint>('end cap');
+  const cap = cheapest(
+    itemsOf<Joint>(catalogue, 'end cap').filter((c) => c.series === series && sameSection(c, profile)),
+  );
   const cover = ofSeries<Strip>('slot cover');
   const clip = ofSeries<Fastener>('cable clip');
   const joint = (item: Joint | undefined, at: Vec3, rule: string, because: string, count: number): PartDraft[] =>

@@ -1,6 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import sheet from './paper.css?raw';
 
+const sheet = readFileSync(new URL('../src/styles/paper.css', import.meta.url), 'utf8');
 const colours = (text: string): Record<string, string> =>
   Object.fromEntries([...text.matchAll(/--([\w-]+):\s*(#[0-9a-f]{6})/g)].map((m) => [m[1]!, m[2]!]));
 const at = sheet.indexOf('@media (prefers-color-scheme: dark)');

@@ -1,0 +1,89 @@
+import type { CompleteBrief, CompleteEnclosure } from '../brief/complete.js';
+import type { SideName } from '../brief/schema.js';
+import type { Catalogue, Cloth, Light, Sheet, Track } from '../catalogue/schema.js';
+import type { DesignTable } from '../design/types.js';
+import { type Outcome, ok, type Problem, refuse } from '../floor/problem.js';
+import type { SiteRules } from '../rules/schema.js';
+import { cheapest, chosenItem, findItem, itemsOf } from './items.js';
+
+/** What enclosures are composed from. */
+export interface EnclosureContext {
+  readonly brief: CompleteBrief;
+  readonly tables: readonly DesignTable[];
+  readonly catalogue: Catalogue;
+  readonly rules: SiteRules;
+}
+
+/** Lights when the brief names no number (common practice). */
+const defaultLights = { close: 2, 'walk-in': 4 } as const;
+
+/** What closes the sides, the roof and the floor: items chosen once, before anything is placed. */
+export interface EnclosureItems {
+  readonly roofSheet: Sheet;
+  readonly light: Light | null;
+  readonly lightCount: number;
+  readonly closures: Readonly<Record<SideName, Cloth | Sheet | null>>;
+  readonly track: Track | undefined;
+}
+
+const needsBarrier = (brief: CompleteBrief, tables: readonly string[]): boolean =>
+  brief.lasers.some((l) => l.table !== undefined && tables.includes(l.table));
+
+/** Items of an enclosure: as named, else chosen by rule. */
+export function chooseItems(
+  enclosure: CompleteEnclosure,
+  index: number,
+  { brief, catalogue }: EnclosureContext,
+): Outcome<EnclosureItems> {
+  const path = ['layout', 'enclosures', index];
+  const sheets = itemsOf<Sheet>(catalogue, 'sheet');
+  const roofSheet = chosenItem(
+    cheapest(sheets.filter((s) => !s.transparent && s.ratings.length === 0)),
+    'opaque sheet for the roof',
+    path,
+  );
+  const lightCount = enclosure.lightCount ?? defaultLights[enclosure.kind];
+  const light: Outcome<Light | null> =
+    lightCount === 0
+      ? ok(null)
+      : enclosure.light
+        ? findItem<Light>(catalogue, enclosure.light, ['light strip'], [...path, 'light'])
+        : chosenItem(cheapest(itemsOf<Light>(catalogue, 'light strip')), 'light strip', [...path, 'light']);
+  const barrier = needsBarrier(brief, enclosure.around);
+  const cloths = itemsOf<Cloth>(catalogue, 'cloth');
+  const chooseClosure = (side: SideName): Outcome<Cloth | Sheet | null> => {
+    const { closure, item } = enclosure.sides[side];
+    const at = [...path, 'sides', side, 'item'];
+    if (closure === 'open') return ok(null);
+    if (closure === 'rigid panel')
+      return item
+        ? findItem<Sheet>(catalogue, item, ['sheet'], at)
+        : chosenItem(
+            cheapest(sheets.filter((s) => (barrier ? s.ratings.length > 0 : s.transparent))),
+            barrier ? 'sheet with a laser rating' : 'clear sheet',
+            at,
+          );
+    if (item) return findItem<Cloth>(catalogue, item, ['cloth'], at);
+    const purpose = closure === 'strip' ? 'clear strip' : barrier ? 'laser barrier' : 'clean-room curtain';
+    return chosenItem(cheapest(cloths.filter((c) => c.purpose === purpose)), `cloth for ${purpose}`, at);
+  };
+  const sides = {
+    south: chooseClosure('south'),
+    east: chooseClosure('east'),
+    north: chooseClosure('north'),
+    west: chooseClosure('west'),
+  };
+  const problems: Problem[] = [roofSheet, light, ...Object.values(sides)].flatMap((o) => (o.ok ? [] : [...o.problems]));
+  if (problems.length > 0 || !roofSheet.ok || !light.ok) return refuse(problems);
+  const value = (side: SideName): Cloth | Sheet | null => {
+    const chosen = sides[side];
+    return chosen.ok ? chosen.value : null;
+  };
+  return ok({
+    roofSheet: roofSheet.value,
+    light: light.value,
+    lightCount,
+    closures: { south: value('south'), east: value('east'), north: value('north'), west: value('west') },
+    track: itemsOf<Track>(catalogue, 'track')[0],
+  });
+}
