@@ -167,6 +167,8 @@ export const tableSchema = z.strictObject({
   equipment: z.array(equipmentSchema).optional(),
 });
 
+const wavelength = q('length', { above: 0, example: '1064 nm, 1.55 um' });
+
 export const laserSchema = z.strictObject({
   id,
   name: z.string().optional(),
@@ -179,8 +181,8 @@ export const laserSchema = z.strictObject({
   direction: q('angle'),
   elevation: q('angle').optional(),
   role: z.enum(['main', 'pump', 'harmonic', 'alignment', 'seed']).optional(),
-  wavelength: size('length'),
-  wavelengthRange: z.tuple([size('length'), size('length')]).optional(),
+  wavelength,
+  wavelengthRange: z.tuple([wavelength, wavelength]).optional(),
   emission: z.discriminatedUnion('kind', [
     z.strictObject({
       kind: z.literal('continuous'),

@@ -10,31 +10,28 @@ export const hintMark = '\u2192';
  */
 export const q = (
   dimension: Dimension,
-  limits: { readonly min?: number; readonly max?: number; readonly above?: number } = {},
+  limits: { readonly min?: number; readonly max?: number; readonly above?: number; readonly example?: string } = {},
 ) =>
   z
     .unknown()
     .transform((raw, context): number => {
+      const like = `Write it like ${limits.example ?? dimensions[dimension].example}.`;
       const say = (message: string, hint: string, code: string) => {
         context.addIssue({ code: 'custom', message: `${message}${hintMark}${hint}`, params: { code } });
         return z.NEVER;
       };
       if (typeof raw === 'number')
-        return say(
-          `${raw} is a bare number; a ${dimension} needs its unit.`,
-          `Write it like ${dimensions[dimension].example}.`,
-          'units/bare-number',
-        );
+        return say(`${raw} is a bare number; a ${dimension} needs its unit.`, like, 'units/bare-number');
       if (typeof raw !== 'string')
         return say(
           raw === undefined ? `A ${dimension} is missing.` : `A ${dimension} is written as text with its unit.`,
-          `Write it like ${dimensions[dimension].example}.`,
+          like,
           raw === undefined ? 'brief/missing' : 'brief/wrong-type',
         );
       const parsed = parseQuantity(raw, dimension);
       if (!parsed.ok) {
         const first = parsed.problems[0]!;
-        return say(first.message, first.hint, first.code);
+        return say(first.message, first.hint.startsWith('Write it like') ? like : first.hint, first.code);
       }
       const { si } = dimensions[dimension];
       const outside = (limit: string) =>
