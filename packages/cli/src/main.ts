@@ -73,6 +73,11 @@ program
 try {
   await program.parseAsync();
 } catch (error) {
-  if (!(error instanceof CommanderError)) throw error;
-  process.exitCode = error.exitCode === 0 ? 0 : 1;
+  if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 1;
+  else {
+    // Problems are returned; what is thrown is a bug. It is caught here alone, and nothing was half written.
+    const detail = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    process.stderr.write(`This is a bug in Cloche, not in your brief. Please report it with the brief.\n\n${detail}\n`);
+    process.exitCode = 1;
+  }
 }
