@@ -72,6 +72,8 @@ declare module 'pdfkit' {
     on(event: 'end', listener: () => void): this;
     on(event: 'error', listener: (error: Error) => void): this;
     addPage(options: PageOptions): this;
+    addNamedDestination(name: string): void;
+    goTo(x: number, y: number, width: number, height: number, name: string): this;
     bufferedPageRange(): { readonly start: number; readonly count: number };
     switchToPage(page: number): this;
     flushPages(): void;
@@ -102,4 +104,19 @@ declare module 'pdfkit' {
     fillColor(colour: string): this;
     strokeColor(colour: string): this;
   }
+}
+
+declare module 'fontkit' {
+  interface Glyph {
+    readonly id: number;
+    readonly advanceWidth: number;
+    readonly path: { toSVG(): string };
+  }
+  export interface Font {
+    readonly unitsPerEm: number;
+    layout(text: string, features: readonly string[]): { readonly glyphs: readonly Glyph[] };
+    glyphForCodePoint(codePoint: number): Glyph;
+    getGlyph(id: number): Glyph;
+  }
+  export function create(bytes: Uint8Array): Font;
 }

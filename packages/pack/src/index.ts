@@ -1,12 +1,13 @@
 export { elevationDrawing } from './drawing/elevation/elevation-drawing.js';
 export { verdictInk } from './drawing/inks.js';
+export { type OutlineFont, type OutlineFonts, outlineFonts } from './drawing/outline-fonts.js';
 export { type PlanOptions, planDrawing } from './drawing/plan/plan-drawing.js';
 export type { SheetFacts } from './drawing/sheet-frame.js';
 export { sheetSvg } from './drawing/svg.js';
 export type { Layer, Mark, Pen, Sheet } from './drawing/types.js';
 export { verdictShape } from './drawing/verdict-shape.js';
 export { planDxf } from './dxf/plan-dxf.js';
-export { makePack, sheetFacts } from './make-pack.js';
+export { makePack, packFileNames, sheetFacts } from './make-pack.js';
 export type { PackFile, PackInput, PackOptions } from './pack-file.js';
 export { cutColumns, partColumns, stockColumns } from './parts/columns.js';
 export { csvText } from './parts/csv.js';

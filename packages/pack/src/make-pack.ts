@@ -1,5 +1,6 @@
-import { bytesHash, canonicalText, type DesignEnclosure, utf8Bytes } from '@cloche/engine';
+import { bytesHash, canonicalText, type Design, type DesignEnclosure, utf8Bytes } from '@cloche/engine';
 import { elevationDrawing } from './drawing/elevation/elevation-drawing.js';
+import { outlineFonts } from './drawing/outline-fonts.js';
 import { planDrawing } from './drawing/plan/plan-drawing.js';
 import type { SheetFacts } from './drawing/sheet-frame.js';
 import { sheetSvg } from './drawing/svg.js';
@@ -119,12 +120,34 @@ function workbookOfCuts(input: PackInput, list: CutList): Promise<Uint8Array> {
   ]);
 }
 
+const elevationName = (enclosure: { readonly id: string }): string => `elevation-${enclosure.id}.svg`;
+
+/** Names of all files of a design's pack, in their order. */
+export const packFileNames = (design: Pick<Design, 'enclosures'>): string[] => [
+  'design.json',
+  'findings.json',
+  'plan.svg',
+  ...design.enclosures.map(elevationName),
+  'plan.dxf',
+  'parts.csv',
+  'parts.xlsx',
+  'cuts.csv',
+  'cuts.xlsx',
+  'report.pdf',
+  'manifest.json',
+];
+
 function recipes(input: PackInput, lists: Lists): Recipe[] {
   const { design, catalogue } = input;
   const plan = lazy((): Sheet => planDrawing(design, { catalogue, facts: sheetFacts(input, 1) }));
   const elevation = (enclosure: DesignEnclosure, i: number) =>
     lazy((): Sheet => elevationDrawing(design, enclosure, sheetFacts(input, i + 2)));
-  const elevations = design.enclosures.map((enclosure, i) => ({ id: enclosure.id, sheet: elevation(enclosure, i) }));
+  const elevations = design.enclosures.map((enclosure, i) => ({
+    name: elevationName(enclosure),
+    sheet: elevation(enclosure, i),
+  }));
+  const fonts = lazy(() => outlineFonts(input.fonts));
+  const svg = (sheet: Sheet) => sheetSvg(sheet, fonts());
   const report = () =>
     reportPdf({
       ...input,
@@ -135,11 +158,11 @@ function recipes(input: PackInput, lists: Lists): Recipe[] {
   return [
     { name: 'design.json', mediaType: media.json, make: () => canonicalText(design) },
     { name: 'findings.json', mediaType: media.json, make: () => canonicalText(inReadingOrder(input.findings)) },
-    { name: 'plan.svg', mediaType: media.svg, make: () => sheetSvg(plan()) },
+    { name: 'plan.svg', mediaType: media.svg, make: () => svg(plan()) },
     ...elevations.map((e) => ({
-      name: `elevation-${e.id}.svg`,
+      name: e.name,
       mediaType: media.svg,
-      make: () => sheetSvg(e.sheet()),
+      make: () => svg(e.sheet()),
     })),
     { name: 'plan.dxf', mediaType: media.dxf, make: () => planDxf(design, catalogue) },
     { name: 'parts.csv', mediaType: media.csv, make: () => csvText(partColumns, lists.parts().rows) },

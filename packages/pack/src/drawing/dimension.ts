@@ -1,6 +1,6 @@
 import { groupDigits } from '@cloche/engine';
-import { ink, narrow, secondInk } from './inks.js';
-import { line, text, textWidth } from './marks.js';
+import { fine, ink, narrow } from './inks.js';
+import { clearedGround, line, text, textWidth } from './marks.js';
 import type { Mark, PaperPoint } from './types.js';
 
 /** Height of dimension text [mm]. Source: 2.5 mm on A1 to A4 (handbook of deliverables 1.4, published). */
@@ -31,30 +31,57 @@ export function dimensionChain(spec: ChainSpec): Mark[] {
   const stops = spec.stops.map((stop) => ({ stop, at: spec.along(stop) }));
   if (stops.length < 2) return [];
   const outward = Math.sign(spec.across - spec.from) || 1;
-  const marks: Mark[] = stops.flatMap(({ at }) => [
+  const lines: Mark[] = stops.flatMap(({ at }) => [
     line(place(at, spec.from + outward), place(at, spec.across + outward * past), narrow),
     line(place(at - stroke, spec.across + stroke), place(at + stroke, spec.across - stroke), {
       width: 0.35,
       colour: ink,
     }),
   ]);
-  marks.push(line(place(stops[0]!.at, spec.across), place(stops[stops.length - 1]!.at, spec.across), narrow));
-  let raised = false;
-  for (let i = 0; i + 1 < stops.length; i++) {
-    const [a, b] = [stops[i]!, stops[i + 1]!];
+  lines.push(line(place(stops[0]!.at, spec.across), place(stops[stops.length - 1]!.at, spec.across), narrow));
+  const style = { anchor: 'middle', ...(spec.upright ? { turn: Math.PI / 2 } : {}) } as const;
+  const numbers = placedNumbers(stops);
+  const off = (raised: boolean) => spec.across - (raised ? dimensionText + 1.8 : 0.9);
+  const ground = ({ words, at, raised }: PlacedNumber) =>
+    clearedGround(place(at, off(raised)), words, dimensionText, style);
+  // Grounds clear what runs under the numbers: of a raised one also the extension lines of its neighbours.
+  return [
+    ...numbers.filter((n) => !n.raised).map(ground),
+    ...lines,
+    ...numbers
+      .filter((n) => n.raised)
+      .flatMap((n) => [line(place(n.middle, spec.across), place(n.at, off(true) + 0.6), fine), ground(n)]),
+    ...numbers.map((n) => text(place(n.at, off(n.raised)), n.words, dimensionText, style)),
+  ];
+}
+
+interface Stop {
+  readonly stop: number;
+  readonly at: number;
+}
+
+interface PlacedNumber {
+  readonly words: string;
+  /** Middle of its piece of the chain, and of its text [mm on paper]. */
+  readonly middle: number;
+  readonly at: number;
+  readonly raised: boolean;
+}
+
+/** Where a piece is shorter than its number, the number is raised, and moved on along the chain past the raised one before it. */
+function placedNumbers(stops: readonly Stop[]): PlacedNumber[] {
+  const ahead = Math.sign(stops[stops.length - 1]!.at - stops[0]!.at);
+  let taken = Number.NEGATIVE_INFINITY;
+  return stops.slice(1).map((b, i): PlacedNumber => {
+    const a = stops[i]!;
     const words = groupDigits(Math.round(b.stop * 1000) - Math.round(a.stop * 1000));
-    const tight = textWidth(words, dimensionText) + 1 > Math.abs(b.at - a.at);
-    raised = tight && !raised;
-    const off = raised ? dimensionText + 1.8 : 0.9;
+    const width = textWidth(words, dimensionText);
     const middle = (a.at + b.at) / 2;
-    if (raised)
-      marks.push(
-        line(place(middle, spec.across), place(middle, spec.across - off + 0.6), { width: 0.18, colour: secondInk }),
-      );
-    const style = { anchor: 'middle', ...(spec.upright ? { turn: Math.PI / 2 } : {}) } as const;
-    marks.push(text(place(middle, spec.across - off), words, dimensionText, style));
-  }
-  return marks;
+    if (width + 1 <= Math.abs(b.at - a.at)) return { words, middle, at: middle, raised: false };
+    const along = Math.max(middle * ahead, taken + width / 2 + 1);
+    taken = along + width / 2;
+    return { words, middle, at: along * ahead, raised: true };
+  });
 }
 
 /** Ascending stops without doubles: closer than half a millimetre is the same place on a drawing in whole millimetres. */

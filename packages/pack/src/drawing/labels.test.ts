@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { LabelSpace } from './labels.js';
-import { textWidth, wrapped } from './marks.js';
+import { box, fittedText, line, textWidth, wrapped } from './marks.js';
 import type { Mark } from './types.js';
 
 const textAt = (marks: readonly Mark[]) => marks.flatMap((m) => (m.mark === 'text' ? [m.at] : []))[0];
@@ -55,6 +55,62 @@ describe('labels', () => {
     ).toEqual([58, 10]);
   });
 
+  test('lines stay in sight: a free place is better than one on a line', () => {
+    const space = new LabelSpace();
+    space.keepClear([line([0, 9], [60, 9], { width: 0.5, colour: '#000000' })]);
+    expect(
+      textAt(
+        space.place(
+          label([
+            [10, 10],
+            [10, 20],
+          ]),
+        ),
+      ),
+    ).toEqual([10, 20]);
+  });
+
+  test('what a white rectangle hides need not stay in sight', () => {
+    const space = new LabelSpace();
+    space.keepClear([
+      line([10, 9], [20, 9], { width: 0.5, colour: '#000000' }),
+      box(0, 0, 60, 30, undefined, '#FFFFFF'),
+    ]);
+    expect(
+      textAt(
+        space.place(
+          label([
+            [10, 10],
+            [10, 20],
+          ]),
+        ),
+      ),
+    ).toEqual([10, 10]);
+  });
+
+  test('in a crowd a label stands aside with a leader to its point', () => {
+    const space = new LabelSpace();
+    space.take([20, 20], 8);
+    const marks = space.place({ ...label([[18, 20]]), leaderTo: [[20, 20]] });
+    const [at] = [textAt(marks)!];
+    expect(Math.hypot(at[0] - 20, at[1] - 20)).toBeGreaterThan(8);
+    expect(marks.some((m) => m.mark === 'path' && m.d.startsWith('M20 20 L'))).toBe(true);
+  });
+
+  test('no label leaves the part of the sheet that it may use', () => {
+    const space = new LabelSpace({ left: 0, right: 40, top: 0, bottom: 30 });
+    expect(
+      textAt(
+        space.place(
+          label([
+            [35, 10],
+            [10, 10],
+          ]),
+        ),
+      ),
+    ).toEqual([10, 10]);
+  });
+
   test('a label without places is not drawn', () => {
     expect(new LabelSpace().place(label([]))).toEqual([]);
   });
@@ -70,4 +126,27 @@ test('broken lines hold every word and stay within the width', () => {
   const lines = wrapped(words, 2.5, 40);
   expect(lines.join(' ')).toBe(words);
   expect(Math.max(...lines.map((l) => textWidth(l, 2.5)))).toBeLessThanOrEqual(40);
+});
+
+describe('words in a cell', () => {
+  const fitted = (words: string, room: number) => fittedText([0, 0], words, 3, room) as Extract<Mark, { mark: 'text' }>;
+
+  test('stand as they are where there is room', () => {
+    expect(fitted('Plan', 40)).toMatchObject({ text: 'Plan', height: 3 });
+  });
+
+  test('are set smaller first, and whole', () => {
+    const mark = fitted('European Union, start values', 40);
+    expect(mark.text).toBe('European Union, start values');
+    expect(mark.height).toBeLessThan(3);
+    expect(textWidth(mark.text, mark.height)).toBeLessThanOrEqual(40 + 1e-9);
+  });
+
+  // ISO 3098 has no lettering under 1.8 mm (handbook of deliverables 1.4, published).
+  test.each([5, 20, 45])('never leave a cell of %d mm and never go below 1.8 mm', (room) => {
+    const mark = fitted('Institute for the long names of invented institutes, department two', room);
+    expect(textWidth(mark.text, mark.height)).toBeLessThanOrEqual(room + 1e-9);
+    expect(mark.height).toBeGreaterThanOrEqual(1.8);
+    expect(mark.text.endsWith('…')).toBe(true);
+  });
 });

@@ -78,8 +78,27 @@ export function textWidth(words: string, height: number, medium = false): number
   return ((units / 1000) * height * (medium ? mediumFactor : 1)) / capRatio;
 }
 
-/** Text on a cleared ground, so that lines under it do not run through it. */
-export function clearedText(at: PaperPoint, words: string, height: number, style: TextStyle = {}): Mark[] {
+/** Lettering is made smaller down to this height before it is cut [mm]. Source: smallest height of ISO 3098 (published). */
+const leastHeight = 1.8;
+
+/** Text that keeps within `room` mm: smaller letters first, then fewer of them with an ellipsis. */
+export function fittedText(at: PaperPoint, words: string, height: number, room: number, style: TextStyle = {}): Mark {
+  const wanted = textWidth(words, height, style.medium);
+  if (wanted <= room) return text(at, words, height, style);
+  const smaller = Math.max(leastHeight, (height * room) / wanted);
+  return text(at, cutTo(words, smaller, room, style.medium), smaller, style);
+}
+
+/** The words, or as many letters as fit with an ellipsis behind them. */
+function cutTo(words: string, height: number, room: number, medium = false): string {
+  if (textWidth(words, height, medium) <= room + 1e-9) return words;
+  const letters = [...words];
+  while (letters.length > 0 && textWidth(`${letters.join('')}…`, height, medium) > room) letters.pop();
+  return `${letters.join('').trimEnd()}…`;
+}
+
+/** The ground that words need to be read over lines. */
+export function clearedGround(at: PaperPoint, words: string, height: number, style: TextStyle = {}): Mark {
   const half = textWidth(words, height, style.medium) / 2 + 0.6;
   const middle = style.anchor === 'end' ? -half + 0.6 : style.anchor === 'middle' ? 0 : half - 0.6;
   const turn = -(style.turn ?? 0);
@@ -87,7 +106,7 @@ export function clearedText(at: PaperPoint, words: string, height: number, style
     at[0] + x * Math.cos(turn) - y * Math.sin(turn),
     at[1] + x * Math.sin(turn) + y * Math.cos(turn),
   ];
-  const ground = ring(
+  return ring(
     [
       corner(middle - half, 0.9),
       corner(middle + half, 0.9),
@@ -97,8 +116,13 @@ export function clearedText(at: PaperPoint, words: string, height: number, style
     undefined,
     paper,
   );
-  return [ground, text(at, words, height, style)];
 }
+
+/** Text on a cleared ground, so that lines under it do not run through it. */
+export const clearedText = (at: PaperPoint, words: string, height: number, style: TextStyle = {}): Mark[] => [
+  clearedGround(at, words, height, style),
+  text(at, words, height, style),
+];
 
 /** Words broken into lines no wider than `width` mm. */
 export function wrapped(words: string, height: number, width: number, medium = false): string[] {

@@ -1,6 +1,6 @@
 import type PDFDocument from 'pdfkit';
-import { printable } from '../report/printable.js';
 import { capRatio } from './font-metrics.js';
+import { printable } from './printable.js';
 import type { Mark, Pen, Sheet } from './types.js';
 
 /** Points in a millimetre. */

@@ -1,5 +1,5 @@
 import { hairline, ink, lineWidth, secondInk, verdictInk, wash } from './inks.js';
-import { box, line, text, textWidth } from './marks.js';
+import { box, fittedText, line, text } from './marks.js';
 import { frameMargin, type PaperName, papers, titleBlock } from './paper.js';
 import type { Mark, Pen } from './types.js';
 
@@ -79,13 +79,6 @@ function rows(facts: SheetFacts, paper: PaperName): readonly (readonly Cell[])[]
 const labelHeight = 2.5;
 const valueHeight = 3;
 
-/** The value made to fit its cell by smaller letters; the 2.5 mm of notes is only left where the cell leaves no choice. */
-function fittedHeight(cell: Cell): number {
-  const room = cell.width - 3;
-  const wanted = textWidth(cell.value, valueHeight, cell.medium);
-  return wanted <= room ? valueHeight : Math.max(1.8, (valueHeight * room) / wanted);
-}
-
 export function titleBlockMarks(facts: SheetFacts, paper: PaperName): Mark[] {
   const size = papers[paper];
   const x0 = size.width - frameMargin.other - titleBlock.width;
@@ -102,7 +95,7 @@ export function titleBlockMarks(facts: SheetFacts, paper: PaperName): Mark[] {
       if (c > 0) marks.push(line([x, y], [x, y + rowHeight], cellLine));
       marks.push(text([x + 1.5, y + 3.8], cell.label, labelHeight, { colour: secondInk }));
       const style = { ...(cell.colour ? { colour: cell.colour } : {}), medium: cell.medium ?? false };
-      marks.push(text([x + 1.5, y + rowHeight - 2], cell.value, fittedHeight(cell), style));
+      marks.push(fittedText([x + 1.5, y + rowHeight - 2], cell.value, valueHeight, cell.width - 3, style));
       x += cell.width;
     });
   });

@@ -70,14 +70,13 @@ const shownMark = (asked: Asked, part: Part): string =>
 function cutPieces(asked: readonly Asked[], parts: readonly Part[]): CutPiece[] {
   const byName = new Map<string, Part[]>();
   for (const part of parts) byName.set(namedInPlan(part), [...(byName.get(namedInPlan(part)) ?? []), part]);
-  const partsOf = (mark: string) => byName.get(mark) ?? byName.get(mark.replace(buttedEnd, '')) ?? [];
-  const lengths = new Map<string, number>();
   const nameOf = (mark: string) => (byName.has(mark) ? mark : mark.replace(buttedEnd, ''));
-  for (const piece of asked)
-    lengths.set(nameOf(piece.mark), (lengths.get(nameOf(piece.mark)) ?? 0) + piece.length * piece.count);
+  const lengths = new Map<string, number>();
+  for (const { mark, length, count } of asked)
+    lengths.set(nameOf(mark), (lengths.get(nameOf(mark)) ?? 0) + length * count);
   const pieces = new Map<string, CutPiece>();
   for (const piece of asked) {
-    const own = partsOf(piece.mark);
+    const own = byName.get(nameOf(piece.mark)) ?? [];
     const first = own[0];
     if (!first) continue;
     const mark = shownMark(piece, first);

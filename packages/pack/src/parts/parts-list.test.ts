@@ -1,3 +1,4 @@
+import { barJobs, type Item, type Part, planBars } from '@cloche/engine';
 import { describe, expect, test } from 'vitest';
 import { catalogue, design, rules } from '../../test/fixture.js';
 import { cutList } from './cut-list.js';
@@ -88,6 +89,38 @@ describe('the cut list', () => {
   test('marks off-cuts that are worth keeping', () => {
     const bars = cut.stock.filter((s) => s.kind === 'bar');
     expect(bars.every((b) => b.keep === b.offcutMm! >= 300)).toBe(true);
+  });
+
+  test("takes the bars of the engine's plan, so that findings name the same ones", () => {
+    const jobs = barJobs({ design, catalogue, rules });
+    expect(jobs.map((job) => job.item)).toEqual(['bar-40', 'rail-c']);
+    for (const { name, request } of jobs) {
+      const plan = planBars(request);
+      const taken = cut.stock.filter((s) => s.name === name).map((s) => s.lengthMm / 1000);
+      expect(plan.ok && plan.value.bars.map((bar) => bar.length)).toEqual(taken);
+    }
+  });
+
+  test('a flexible strip longer than its stock is laid end to end, each length in the list', () => {
+    const strip = { id: 'strip-8', name: 'Cover, slot', kind: 'slot cover', stockLengths: [2], mass: 0.1 };
+    const part = {
+      ...design.parts.find((p) => p.group === 'profiles')!,
+      ...{ id: 'box.cover-1', item: 'strip-8', group: 'strips', role: 'slot cover', length: 4.5, mass: 0.9 },
+    } as Part;
+    const long = (mark?: string) => {
+      const { mark: _, ...unmarked } = part;
+      const parts = [mark === undefined ? unmarked : { ...unmarked, mark }];
+      const byId = new Map<string, Item>([['strip-8', strip as unknown as Item]]);
+      return cutList(cutPlans({ ...design, parts }, { ...catalogue, byId }, rules), rules);
+    };
+    // By hand: 4.5 m are two whole lengths of 2 m and 0.5 m, on three bars; the mass is shared out by length.
+    expect(long('O1').rows.map((r) => [r.mark, r.lengthMm, r.qty, r.massKg, r.from, r.operations])).toEqual([
+      ['O1 whole', 2000, 2, expect.closeTo(0.8, 9), '1 (1), 2 (1)', 'laid end to end'],
+      ['O1 rest', 500, 1, expect.closeTo(0.1, 9), '3 (1)', 'laid end to end'],
+    ]);
+    // Without a mark of its own a piece goes by item and length, in list and plan alike.
+    expect(long().rows.map((r) => r.mark)).toEqual(['strip-8 2000', 'strip-8 500']);
+    expect(long().stock.map((s) => s.pieces)).toEqual(['1 × strip-8 2000', '1 × strip-8 2000', '1 × strip-8 500']);
   });
 
   test('a piece longer than its stock has no plan, and the lists say why', () => {

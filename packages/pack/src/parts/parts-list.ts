@@ -102,7 +102,9 @@ function byTheMetre(parts: readonly Part[], item: Item, cuts: Cuts | undefined, 
   const { bars } = cuts.plan.value;
   const counted = new Map<number, number>();
   for (const bar of bars) counted.set(bar.stock, (counted.get(bar.stock) ?? 0) + 1);
-  const words = [...counted].map(([stock, n]) => `${n} × ${millimetreText(cuts.request.stock[stock]!.length)}`).join(', ');
+  const words = [...counted]
+    .map(([stock, n]) => `${n} × ${millimetreText(cuts.request.stock[stock]!.length)}`)
+    .join(', ');
   const order = total(bars.map((bar) => bar.length));
   if (item.kind !== 'track') return { ...base, order, remarks: [`bars: ${words}`] };
   const lines = [...counted].map(([stock, n]) => {

@@ -1,8 +1,9 @@
 import type PDFDocument from 'pdfkit';
+import type { OutlineItem } from 'pdfkit';
 import { accent, hairline, ink, secondInk } from '../drawing/inks.js';
 import { pointsPerMm } from '../drawing/pdf-sheet.js';
+import { printable } from '../drawing/printable.js';
 import type { Mark } from '../drawing/types.js';
-import { printable } from './printable.js';
 
 /** A4 portrait in points. Source: ISO 216 with 72 points to the inch. */
 export const a4 = { width: 210 * pointsPerMm, height: 297 * pointsPerMm } as const;
@@ -37,14 +38,25 @@ export interface TableColumn<Row> {
   readonly mark?: (row: Row, at: readonly [number, number]) => readonly Mark[];
 }
 
+/** A line of the contents. */
+export interface Entry {
+  readonly title: string;
+  readonly level: 1 | 2;
+  /** Page, counted from nought. */
+  readonly page: number;
+  readonly destination: string;
+}
+
 /** A document that flows from page to page: headings, paragraphs, tables; sheets are pages of their own. */
 export class Flow {
   readonly doc: PDFDocument;
   y: number = margins.top;
   /** Pages that carry the running head. */
   readonly textPages: number[] = [];
+  readonly entries: Entry[] = [];
   #pages = 0;
   #open = false;
+  #chapter: OutlineItem | null = null;
 
   constructor(doc: PDFDocument) {
     this.doc = doc;
@@ -59,14 +71,16 @@ export class Flow {
 
   /** A page that something else fills: what flows next begins a page of its own. */
   foreignPage(draw: () => void): void {
-    draw();
     this.#pages++;
+    draw();
     this.#open = false;
   }
 
-  /** Makes sure that `height` points are left on the page. */
-  need(height: number): void {
-    if (!this.#open || this.y + height > a4.height - margins.bottom) this.newPage();
+  /** Makes sure that `height` points are left on the page; true when that took a new one. */
+  need(height: number): boolean {
+    if (this.#open && this.y + height <= a4.height - margins.bottom) return false;
+    this.newPage();
+    return true;
   }
 
   words(raw: string, style: WordStyle = {}): void {
@@ -91,19 +105,62 @@ export class Flow {
     return this.doc.heightOfString(printable(raw), { width, lineGap: size * 0.18 });
   }
 
+  /** Words on one line from `indent`, the place in the text left as it is; returns how wide they are. */
+  span(raw: string, style: Omit<WordStyle, 'after'> = {}): number {
+    const text = printable(raw);
+    this.doc.font(style.medium ? 'medium' : 'regular').fontSize(style.size ?? 9);
+    const width = this.doc.widthOfString(text);
+    const room = style.width ?? width;
+    const shift = style.align === 'right' ? room - width : style.align === 'center' ? (room - width) / 2 : 0;
+    this.doc.fillColor(style.colour ?? ink);
+    this.doc.text(text, margins.left + (style.indent ?? 0) + shift, this.y, { lineBreak: false });
+    return width;
+  }
+
+  widthOf(raw: string, size: number, medium = false): number {
+    this.doc.font(medium ? 'medium' : 'regular').fontSize(size);
+    return this.doc.widthOfString(printable(raw));
+  }
+
+  /** One line of words, cut with an ellipsis where there is no room for all. */
+  cut(raw: string, size: number, width: number): string {
+    if (this.widthOf(raw, size) <= width) return raw;
+    const letters = [...raw];
+    while (letters.length > 0 && this.widthOf(`${letters.join('')}…`, size) > width) letters.pop();
+    return `${letters.join('').trimEnd()}…`;
+  }
+
   heading(title: string): void {
     if (this.#open && this.y > margins.top + 1) this.y += 14;
-    this.need(70);
-    this.doc.outline.addItem(printable(title));
+    this.need(110);
+    this.enter(title, 1);
     this.words(title, { size: 15, medium: true, after: 3 });
     this.rule(accent, 0.9);
     this.y += 7;
+  }
+
+  /** A heading that stands in the contents under the last one. */
+  chapter(title: string): void {
+    this.y += 6;
+    this.need(90);
+    this.enter(title, 2);
+    this.words(title, { size: 12.5, medium: true, colour: accent, after: 4 });
   }
 
   subheading(title: string): void {
     this.y += 5;
     this.need(48);
     this.words(title, { size: 10.5, medium: true, after: 3 });
+  }
+
+  /** Notes the current place in contents and bookmarks. */
+  enter(title: string, level: 1 | 2): void {
+    const destination = `part-${this.entries.length + 1}`;
+    this.entries.push({ title, level, page: Math.max(0, this.#pages - 1), destination });
+    this.doc.addNamedDestination(destination);
+    const words = printable(title);
+    if (level === 2 && this.#chapter) this.#chapter.addItem(words);
+    else this.#chapter = this.doc.outline.addItem(words);
   }
 
   rule(colour = hairline, width = 0.5): void {
@@ -137,7 +194,8 @@ export class Flow {
       this.rule(ink, 0.6);
       this.y += 2.5;
     };
-    this.need(46);
+    const first = rows[0] ? this.#rowHeight(columns, widths, (c) => c.of(rows[0]!), size) : 0;
+    this.need(26 + first);
     head();
     for (const row of rows) {
       const height = this.#rowHeight(columns, widths, (c) => c.of(row), size);

@@ -1,22 +1,25 @@
-import { type Design, type Finding, sourceText, utilisationText, verdictOrder } from '@cloche/engine';
+import { type Catalogue, type Design, type Finding, sourceText, verdictOrder } from '@cloche/engine';
 import PDFDocument from 'pdfkit';
 import { hairline, secondInk } from '../drawing/inks.js';
 import { drawSheet } from '../drawing/pdf-sheet.js';
+import { printable } from '../drawing/printable.js';
 import type { Sheet } from '../drawing/types.js';
-import { verdictShape } from '../drawing/verdict-shape.js';
 import type { CutList } from '../parts/cut-list.js';
 import { compareText, type PartsList } from '../parts/parts-list.js';
-import { findingBlock } from './calculations.js';
+import { calculationsSection } from './calculations.js';
+import { contentsPage } from './contents.js';
 import { coverPage, decidersOf } from './cover.js';
-import { a4, Flow, margins, type TableColumn, textWidth } from './flow.js';
+import { findingsSection } from './findings.js';
+import { a4, Flow, margins, textWidth } from './flow.js';
 import { layTabular } from './font-layout.js';
 import { cutSection, partsSection } from './lists.js';
-import { printable } from './printable.js';
-import { allCautions, allSources, amountText, standingCautions } from './words.js';
+import { curtainSection, settingOutSection } from './schedules.js';
+import { allCautions, allSources, standingCautions } from './words.js';
 
 export interface ReportInput {
   readonly design: Design;
   readonly findings: readonly Finding[];
+  readonly catalogue: Catalogue;
   readonly parts: PartsList;
   readonly cuts: CutList;
   readonly sheets: readonly Sheet[];
@@ -30,46 +33,6 @@ export const inReadingOrder = (findings: readonly Finding[]): Finding[] =>
   [...findings].sort(
     (a, b) => verdictOrder.indexOf(a.verdict) - verdictOrder.indexOf(b.verdict) || compareText(a.id, b.id),
   );
-
-/** Longest message that the summary prints whole [characters]. */
-const summaryLength = 260;
-
-/** Whole sentences up to the length of the summary; the rest is printed with the calculation. */
-export function shortened(message: string): string {
-  if (message.length <= summaryLength) return message;
-  const end = message.lastIndexOf('. ', summaryLength);
-  const kept = end > 0 ? message.slice(0, end + 1) : `${message.slice(0, message.lastIndexOf(' ', summaryLength))} …`;
-  return `${kept} In full under Calculations.`;
-}
-
-const summaryColumns: readonly TableColumn<Finding>[] = [
-  { head: 'verdict', share: 15, medium: true, of: (f) => f.verdict, mark: (f, at) => verdictShape(f.verdict, at, 8) },
-  {
-    head: 'what is asked, and what was found',
-    share: 45,
-    of: (f) => `${f.requirement.replace(/\.$/, '')} (${f.subject}). ${shortened(f.message)}`,
-  },
-  { head: 'demand', share: 12, align: 'right', of: (f) => amountText(f.demand, f.unit) },
-  { head: 'capacity', share: 12, align: 'right', of: (f) => amountText(f.capacity, f.unit) },
-  {
-    head: 'used',
-    share: 7,
-    align: 'right',
-    medium: true,
-    of: (f) => (f.utilisation === null ? '' : utilisationText(f.utilisation)),
-  },
-  { head: 'decides', share: 13, of: (f) => f.decider },
-];
-
-function summary(flow: Flow, findings: readonly Finding[]): void {
-  flow.heading('Findings');
-  const open = findings.filter((f) => f.verdict === 'not assessed').length;
-  flow.words(
-    `Fails first. "Not assessed" never counts as met: ${open === 0 ? 'nothing is open' : `${open} ${open === 1 ? 'finding is' : 'findings are'} open`}. Used is demand over capacity, or its inverse where more is better: above 1 it fails, from 0.9 it calls for attention.`,
-    { size: 8.5, colour: secondInk, after: 6 },
-  );
-  flow.table(summaryColumns, findings);
-}
 
 function scope(flow: Flow, { design, findings }: ReportInput): void {
   flow.heading('Scope and basis');
@@ -113,20 +76,18 @@ function assumptions(flow: Flow, { design }: ReportInput): void {
   );
 }
 
-function closing(flow: Flow, { design, findings }: ReportInput): void {
+function closing(flow: Flow, { design, findings }: ReportInput, sources: readonly string[]): void {
   flow.heading('Cautions');
   for (const caution of [...new Set([...standingCautions, design.rules.caution, ...allCautions(findings)])])
-    flow.words(caution, { size: 8.5, after: 4 });
+    flow.words(caution, { size: 8, after: 2.5 });
   flow.heading('Sources');
   flow.words(
     'In brackets how well each is backed: read, published (read in a reproduction), from memory, common practice, derived, computed, entered, invented. Obtain the originals before relying on them.',
     { size: 8.5, colour: secondInk, after: 5 },
   );
-  for (const source of allSources(
-    findings,
-    design.assumptions.map((a) => sourceText(a.source)),
-  ))
-    flow.words(source, { size: 8.5, after: 2.5 });
+  sources.forEach((source, i) => {
+    flow.words(`[${i + 1}]  ${source}`, { size: 8, after: 1.5 });
+  });
 }
 
 /** Number, revision, hash, date and page on every text page; drawings carry them in their title block. */
@@ -178,8 +139,8 @@ function openDocument({ design, issued, revision, fonts }: ReportInput): PDFDocu
 }
 
 /**
- * The report as PDF: cover with empty decisions, findings, scope, drawings in true size, assumptions and questions, every calculation,
- * parts, cuts, cautions, sources. Equal input gives equal bytes.
+ * The report as PDF: cover with empty decisions, contents, findings, scope, drawings in true size, setting out, curtain schedule,
+ * assumptions and questions, every calculation, parts, cuts, cautions, sources. Equal input gives equal bytes.
  */
 export function reportPdf(input: ReportInput): Promise<Uint8Array> {
   const doc = openDocument(input);
@@ -191,21 +152,30 @@ export function reportPdf(input: ReportInput): Promise<Uint8Array> {
   });
   const flow = new Flow(doc);
   const findings = inReadingOrder(input.findings);
+  const assumed = input.design.assumptions.map((a) => sourceText(a.source));
+  const sources = allSources(findings, assumed);
   coverPage(flow, input);
   flow.newPage();
-  summary(flow, findings);
+  const contents = flow.textPages[flow.textPages.length - 1]!;
+  flow.newPage();
+  findingsSection(flow, findings);
   scope(flow, input);
   for (const sheet of input.sheets)
     flow.foreignPage(() => {
       drawSheet(doc, sheet);
-      doc.outline.addItem(printable(sheet.title));
+      flow.enter(sheet.title, 1);
     });
+  settingOutSection(flow, input.design);
+  curtainSection(flow, input.design, input.catalogue, findings);
   assumptions(flow, input);
-  flow.heading('Calculations');
-  for (const finding of findings) findingBlock(flow, finding);
+  calculationsSection(flow, {
+    findings: findings.map((finding, i) => ({ finding, number: i + 1 })),
+    sourceNumber: (source) => sources.indexOf(source) + 1,
+  });
   partsSection(flow, input.parts);
   cutSection(flow, input.cuts);
-  closing(flow, input);
+  closing(flow, input, sources);
+  contentsPage(flow, contents);
   runningHeads(flow, input);
   doc.end();
   return done;

@@ -2,8 +2,7 @@ import PDFDocument from 'pdfkit';
 import { describe, expect, test } from 'vitest';
 import { findings } from '../../test/fixture.js';
 import { fonts } from '../../test/fonts.js';
-import { printable } from './printable.js';
-import { shortened } from './report.js';
+import { printable } from '../drawing/printable.js';
 import { allCautions, allSources } from './words.js';
 
 describe('letters that the shipped font lacks are replaced, the others kept', () => {
@@ -21,19 +20,6 @@ describe('letters that the shipped font lacks are replaced, the others kept', ()
     const letters = printable('µ² ³ ⁴ Ø ± ≤ ≥ → × · ° α β λ δ η ρ σ φ ω Δ Ω √ − – … 11\u2009000 \u2300');
     const missing = [...letters].filter((letter) => font.glyphForCodePoint(letter.codePointAt(0)!).id === 0);
     expect(missing).toEqual([]);
-  });
-});
-
-describe('the summary of a long message', () => {
-  test('ends with a whole sentence and says where the rest is', () => {
-    const message = `${'The bay is too close. '.repeat(20)}Done.`;
-    const words = shortened(message);
-    expect(words.length).toBeLessThan(300);
-    expect(words).toMatch(/The bay is too close\. In full under Calculations\.$/);
-  });
-
-  test('a short message is printed whole', () => {
-    expect(shortened('It fits.')).toBe('It fits.');
   });
 });
 

@@ -1,5 +1,4 @@
-import { type Calculation, type CalculationValue, type Finding, numberText, sourceText } from '@cloche/engine';
-import { printable } from './printable.js';
+import { type Calculation, type Finding, numberText, sourceText } from '@cloche/engine';
 
 /** Significant figures of every value of a calculation: enough for a stranger to get the printed result again. */
 export const calculationFigures = 6;
@@ -22,13 +21,6 @@ export const amountText = (value: number | null, unit: string): string =>
   value === null ? '' : withUnit(numberText(value), unit);
 
 export const valueText = (value: number): string => numberText(value, calculationFigures);
-
-/** `w = 0.05 N/mm  uniform load (brief)`. */
-export function givenText(symbol: string, given: CalculationValue): string {
-  const amount = `${symbol} = ${withUnit(valueText(given.value), given.unit)}`;
-  const name = given.name ? `  ${given.name}` : '';
-  return printable(`${amount}${name}${given.origin ? ` (${given.origin})` : ''}`);
-}
 
 export const sourcesOf = (calculation: Calculation | null): string[] =>
   (calculation?.steps ?? []).map((step) => sourceText(step.source));

@@ -26,3 +26,28 @@ test('in a turned enclosure the front still looks along its own axis', () => {
   expect(up).toBe(1.2);
   expect(near).toBeCloseTo(0, 12);
 });
+
+test('many equal pieces carry one mark with their count, a piece behind a bar of its outline none', () => {
+  const box = design.enclosures[0]!;
+  const post = design.parts.find((p) => p.of === box.id && p.role === 'post')!;
+  const strip = (i: number) => ({
+    ...post,
+    ...{ id: `strip-${i}`, group: 'curtains', role: 'strip panel', mark: 'Q1' },
+    shape: {
+      shape: 'cloth',
+      line: [
+        [box.centre[0] - 1.2 + i * 0.3, box.centre[1] - box.width / 2],
+        [box.centre[0] - 1.0 + i * 0.3, box.centre[1] - box.width / 2],
+      ],
+      top: 2,
+      bottom: 0.1,
+      fullness: 1,
+    },
+  });
+  const far = { ...post, id: 'far', mark: 'Z9' };
+  const parts = [far, ...design.parts, ...Array.from({ length: 8 }, (_, i) => strip(i))] as typeof design.parts;
+  const drawn = elevationDrawing({ ...design, parts }, box, sheetFacts({ design, revision, issued }, 2));
+  const front = drawn.layers.find((l) => l.id === 'front')!.marks.flatMap((m) => (m.mark === 'text' ? [m.text] : []));
+  expect(front.filter((t) => t.includes('Q1'))).toEqual(['8 × Q1']);
+  expect(front).not.toContain('Z9');
+});

@@ -1,8 +1,9 @@
 import { bounds, type Design, type DesignEnclosure, type Part, type Vec2 } from '@cloche/engine';
 import { dimensionChain, distinctStops } from '../dimension.js';
+import { type Box, inflated } from '../ground.js';
 import { byOthers, hairline, ink, narrow, secondInk, symbol, wash, wide } from '../inks.js';
-import { type LabelPlace, LabelSpace } from '../labels.js';
-import { clearedText, line, ring, text } from '../marks.js';
+import { type Label, type LabelPlace, LabelSpace } from '../labels.js';
+import { line, ring, text } from '../marks.js';
 import { drawingSpace, frameMargin, type PaperName, papers, titleBlock } from '../paper.js';
 import { generalNotes, notesMarks, scaleBar, statusStamp } from '../plan/notes.js';
 import { fittingScale } from '../scale.js';
@@ -36,31 +37,97 @@ function nearFaces(design: Design, enclosure: DesignEnclosure, name: ElevationNa
     .sort((a, b) => a.nearness - b.nearness);
 }
 
-/** Each piece of the view with its mark: on the piece, at the first free place along it. Ends of bars show no mark here. */
-function markLabels(faces: readonly Face[], view: Placed): Mark[] {
-  const space = new LabelSpace();
+interface Marked {
+  readonly mark: string;
+  readonly box: Box;
+}
+
+/** Nothing thinner than a letter carries its mark on itself [mm on paper]. */
+const thin = 2.2;
+
+const opaque = (face: Face): boolean => face.part.group === 'profiles' || face.part.group === 'fan filter units';
+
+/** Pieces in sight with their marks, nearest first: not those behind a bar of the same outline, nor the ends of bars. */
+function markedFaces(faces: readonly Face[], view: Placed): Marked[] {
   const seen = new Set<string>();
+  const before: Box[] = [];
   return [...faces].reverse().flatMap((face) => {
     const mark = shortMark(face.part);
     const { min, max } = bounds(face.outline.map(view.to));
-    const [width, height] = [max[0] - min[0], max[1] - min[1]];
-    const key = `${mark} ${[min[0], min[1], width, height].map((c) => Math.round(c)).join(' ')}`;
-    if (!mark || seen.has(key) || (width < 4.5 && height < 4.5)) return [];
+    const box = { left: min[0], right: max[0], top: min[1], bottom: max[1] };
+    const hidden = before.some((near) => within(box, inflated(near, 0.5)));
+    if (opaque(face)) before.push(box);
+    const key = `${mark} ${[box.left, box.right, box.top, box.bottom].map((c) => Math.round(c)).join(' ')}`;
+    const end = max[0] - min[0] < 4.5 && max[1] - min[1] < 4.5;
+    if (!mark || hidden || end || seen.has(key)) return [];
     seen.add(key);
-    const upright = height > 2 * width;
-    const on = (share: number): LabelPlace =>
-      upright
-        ? { at: [(min[0] + max[0]) / 2 + 1.25, min[1] + height * share], anchor: 'middle', turn: Math.PI / 2 }
-        : { at: [min[0] + width * share, (min[1] + max[1]) / 2 + 1.25], anchor: 'middle' };
-    return space.place({ words: mark, height: 2.5, places: [0.5, 0.35, 0.65, 0.2, 0.8].map(on) });
+    return [{ mark, box }];
   });
 }
 
-/** Tables in double-dot lines: there already, by others. */
-function tableMarks(design: Design, enclosure: DesignEnclosure, view: Placed): Mark[] {
+const within = (a: Box, b: Box): boolean =>
+  a.left >= b.left && a.right <= b.right && a.top >= b.top && a.bottom <= b.bottom;
+
+/** More equal pieces than this in one view are marked once, with their count. */
+const mostEqual = 6;
+
+/**
+ * Each piece of the view with its mark, at the first free place along it; edges of sheets and cloth by one leader for each mark, many equal
+ * pieces by one mark with their count.
+ */
+function markLabels(marked: readonly Marked[], space: LabelSpace): Mark[] {
+  const edge = ({ box }: Marked) => Math.min(box.right - box.left, box.bottom - box.top) < thin;
+  const edges = marked.filter(edge);
+  const whole = marked.filter((m) => !edge(m));
+  const counts = new Map<string, number>();
+  for (const { mark } of whole) counts.set(mark, (counts.get(mark) ?? 0) + 1);
+  const once = new Set<string>();
+  const onPieces = whole.flatMap(({ mark, box }) => {
+    const count = counts.get(mark)!;
+    if (count <= mostEqual) return space.place(onPiece(mark, box));
+    if (once.has(mark)) return [];
+    once.add(mark);
+    return space.place(onPiece(`${count} × ${mark}`, box));
+  });
+  const led = edges.flatMap(({ mark, box }) => {
+    if (once.has(mark) || counts.has(mark)) return [];
+    once.add(mark);
+    const [x, y] = [(box.left + box.right) / 2, box.top + (box.bottom - box.top) * 0.25];
+    const upright = box.bottom - box.top > box.right - box.left;
+    return space.place({
+      words: mark,
+      height: 2.5,
+      places: [],
+      leaderTo: upright
+        ? [[x, y]]
+        : [
+            [x, y],
+            [box.left + 3, y],
+            [box.right - 3, y],
+          ],
+    });
+  });
+  return [...onPieces, ...led];
+}
+
+function onPiece(words: string, { left, right, top, bottom }: Box): Label {
+  const upright = bottom - top > 2 * (right - left);
+  const on = (share: number): LabelPlace =>
+    upright
+      ? { at: [(left + right) / 2 + 1.25, top + (bottom - top) * share], anchor: 'middle', turn: Math.PI / 2 }
+      : { at: [left + (right - left) * share, (top + bottom) / 2 + 1.25], anchor: 'middle' };
+  return { words, height: 2.5, places: [0.5, 0.35, 0.65, 0.2, 0.8].map(on) };
+}
+
+interface SeenTable {
+  readonly name: string;
+  readonly outline: readonly PaperPoint[];
+}
+
+function seenTables(design: Design, enclosure: DesignEnclosure, view: Placed): SeenTable[] {
   return design.tables
     .filter((table) => enclosure.tables.includes(table.id))
-    .flatMap((table) => {
+    .map((table) => {
       const across = table.outline.map((p) => inElevation(enclosure, view.name, [p[0], p[1], 0])[0]);
       const [left, right] = [Math.min(...across), Math.max(...across)];
       const outline: Vec2[] = [
@@ -69,12 +136,19 @@ function tableMarks(design: Design, enclosure: DesignEnclosure, view: Placed): M
         [right, table.height],
         [left, table.height],
       ];
-      const [x, y] = view.to([(left + right) / 2, table.height * 0.3]);
-      return [
-        ring(outline.map(view.to), byOthers),
-        ...clearedText([x, y], table.name, 2.5, { anchor: 'middle', colour: secondInk }),
-      ];
+      return { name: table.name, outline: outline.map(view.to) };
     });
+}
+
+/** Names of tables, low on them: the marks of what hangs before them stand higher. */
+function tableName({ name, outline }: SeenTable): Label {
+  const { min, max } = bounds(outline);
+  const at = (along: number, up: number): LabelPlace => ({
+    at: [min[0] + (max[0] - min[0]) * along, max[1] - (max[1] - min[1]) * up],
+    anchor: 'middle',
+  });
+  const places = [0.3, 0.6, 0.15, 0.8].flatMap((up) => [0.5, 0.3, 0.7].map((along) => at(along, up)));
+  return { words: name, height: 2.5, style: { colour: secondInk }, places };
 }
 
 function dimensions(faces: readonly Face[], enclosure: DesignEnclosure, view: Placed): Mark[] {
@@ -110,17 +184,22 @@ function viewMarks(design: Design, enclosure: DesignEnclosure, view: Placed): Ma
   const faces = nearFaces(design, enclosure, view.name);
   const [left, floor] = view.to([-view.half, 0]);
   const [right, top] = view.to([view.half, enclosure.top]);
-  return [
-    ...tableMarks(design, enclosure, view),
+  const tables = seenTables(design, enclosure, view);
+  // Tables in double-dot lines: there already, by others.
+  const drawn: Mark[] = [
+    ...tables.map((table) => ring(table.outline, byOthers)),
     ...faces.map((face) => ring(face.outline.map(view.to), penOf(face.part), fillOf(face.part), face.part.mark)),
     line([left - 6, floor], [right + 6, floor], { ...wide, width: 0.7 }),
     line([left - 6, floor + 0.8], [right + 6, floor + 0.8], { width: 0.18, colour: hairline }),
     text([right + 7.5, floor + 0.8], '0.000', 2.5, { colour: secondInk }),
-    ...markLabels(faces, view),
     ...dimensions(faces, enclosure, view),
     text([(left + right) / 2, top - 9.5], viewLetter[view.name], 5, { anchor: 'middle', medium: true, colour: ink }),
     text([(left + right) / 2, top - 4.5], viewTitle[view.name], 2.5, { anchor: 'middle', colour: secondInk }),
   ];
+  const space = new LabelSpace();
+  space.keepClear(drawn);
+  const marked = markLabels(markedFaces(faces, view), space);
+  return [...drawn, ...marked, ...tables.flatMap((table) => space.place(tableName(table)))];
 }
 
 /** Paper kept beside and between the views for dimensions and levels [mm]. */
@@ -183,7 +262,7 @@ export function elevationDrawing(
       id: 'aids',
       title: 'Scale, status',
       marks: [
-        ...scaleBar([space.right - 96, space.bottom - 8], scale),
+        ...scaleBar([space.right - 4, space.bottom - 8], scale),
         ...statusStamp([space.right - 4, space.top + 4]),
       ],
     },

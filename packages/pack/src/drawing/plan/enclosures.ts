@@ -83,19 +83,19 @@ export function enclosureLabels(design: Design, view: PlanView, space: LabelSpac
       words: enclosure.name,
       height: 3.5,
       style: { medium: true },
-      places: [{ at: [x, box.min[1] - 6.8] }, { at: [x, box.max[1] + 6] }],
-    };
-    const data: Label = {
-      words,
-      height: 2.5,
-      style: { colour: secondInk },
-      places: [{ at: [x, box.min[1] - 2.6] }, { at: [x, box.max[1] + 10] }],
+      under: { words, colour: secondInk },
+      places: [
+        { at: [x, box.min[1] - 7] },
+        { at: [x, box.max[1] + 6] },
+        { at: [box.max[0] + 4, box.min[1] + 6] },
+        { at: [box.min[0] - 4, box.min[1] + 6], anchor: 'end' },
+      ],
     };
     const marks = topmostBars(design.parts.filter((part) => part.of === enclosure.id)).flatMap(({ part, bar }) => {
       const mark = shortMark(part);
       return mark ? space.place(markLabel(mark, bar, enclosure.centre, view)) : [];
     });
-    return [...space.place(name), ...space.place(data), ...marks];
+    return [...space.place(name), ...marks];
   });
 }
 

@@ -61,11 +61,19 @@ export function beamLabels(design: Design, view: PlanView, space: LabelSpace): M
       height: 2.5,
       style: { colour: accent, medium: true },
       places: [...along, ...beside],
+      leaderTo: [
+        ...legs
+          .filter((leg) => size(leg) > 2)
+          .slice(0, 2)
+          .map(middleOf),
+        ...(start ? [[x, y] as const] : []),
+      ],
     });
   });
 }
 
 type PaperLeg = { readonly a: PaperPoint; readonly b: PaperPoint };
+const middleOf = ({ a, b }: PaperLeg): PaperPoint => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 const size = ({ a, b }: PaperLeg) => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 function beamWords(laser: DesignLaser): string {

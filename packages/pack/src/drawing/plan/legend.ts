@@ -1,6 +1,6 @@
 import type { Catalogue, Design } from '@cloche/engine';
 import { fine, hidden, ink, narrow, secondInk, symbol, wide } from '../inks.js';
-import { arrowHead, box, circle, line, polyline, text } from '../marks.js';
+import { arrowHead, box, circle, fittedText, line, polyline, text } from '../marks.js';
 import type { Mark, PaperPoint } from '../types.js';
 import { curtainWave } from './curtain-wave.js';
 import { deviceSymbol, symbolMarks } from './devices.js';
@@ -119,7 +119,8 @@ export function legendMarks(
     ...list.flatMap((entry, i) => {
       const column = Math.floor(i / perColumn);
       const at: PaperPoint = [x + (column * width) / columns, y + 6.4 + ((i % perColumn) + 1) * row - 0.6];
-      const words = text([at[0] + sample + 2.5, at[1] - 0.2], entry.words, 2.5, { colour: secondInk });
+      const room = width / columns - sample - 4;
+      const words = fittedText([at[0] + sample + 2.5, at[1] - 0.2], entry.words, 2.5, room, { colour: secondInk });
       return [...entry.draw(at[0], at[1]), words];
     }),
   ];

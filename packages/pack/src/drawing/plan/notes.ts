@@ -7,19 +7,19 @@ export const generalNotes = (design: Design): string[] => [
   'Dimensions in millimetres; do not scale.',
   'Origin: inside south-west corner, finished floor 0.000.',
   'A proposal: laser safety officer, licensed engineer, electrician and fire authority decide; local codes come first.',
-  ...(design.project.invented ? ['Invented data: no real room, no real parts.'] : []),
+  ...(design.project.invented ? ['Invented data: no real room or parts.'] : []),
 ];
 
 export function notesMarks(notes: readonly string[], x: number, y: number, width: number): Mark[] {
   const marks: Mark[] = [text([x, y + 5], 'Notes', 2.5, { medium: true })];
-  let at = y + 10;
+  let at = y + 9.6;
   notes.forEach((note, i) => {
     wrapped(note, 2.5, width - 5).forEach((words, l) => {
       if (l === 0) marks.push(text([x, at], `${i + 1}`, 2.5, { colour: secondInk }));
       marks.push(text([x + 5, at], words, 2.5));
-      at += 3.7;
+      at += 3.6;
     });
-    at += 0.8;
+    at += 0.6;
   });
   return marks;
 }
@@ -49,10 +49,14 @@ export function northArrow([x, y]: PaperPoint): Mark[] {
   ];
 }
 
-/** Whole metres in alternating fields; prints made "to fit" still show their scale by it. */
-export function scaleBar([x, y]: PaperPoint, scale: number): Mark[] {
+/** Room for the graphic scale at the scales of rooms, with the scale in numbers beside it [mm]. */
+export const scaleBarRoom = 83;
+
+/** Whole metres in alternating fields, set off from the right; prints made "to fit" still show their scale by it. */
+export function scaleBar([right, y]: PaperPoint, scale: number): Mark[] {
   const metre = 1000 / scale;
   const fields = Math.max(1, Math.min(5, Math.floor(70 / metre)));
+  const x = right - fields * metre - 18;
   const marks: Mark[] = [];
   for (let i = 0; i < fields; i++) {
     marks.push(

@@ -109,7 +109,8 @@ function openingLabel(opening: WallOpening, words: string, view: PlanView): Labe
     if (upright) return { at: [x + 1.25, y], anchor: 'middle', turn: Math.PI / 2 };
     return { at: [x, y + 1.25], anchor: 'middle' };
   };
-  return { words, height: 2.5, places: [at(wallOnPaper + 2.4), at(wallOnPaper + 6), at(-8), at(-14)] };
+  const places = [at(wallOnPaper + 3), at(wallOnPaper + 6.5), at(-8), at(-14)];
+  return { words, height: 2.5, places, leaderTo: [view.to(middle)] };
 }
 
 const openingWords = (opening: WallOpening, exit = false): string =>
@@ -183,7 +184,7 @@ function solidLabel(solid: Solid, view: PlanView): Label {
   ];
   const tall = textWidth(solid.name, 2.5) + 1 <= box.max[1] - box.min[1];
   const places = fits ? middle : tall ? [middle[1]!, ...beside] : beside;
-  return { words: solid.name, height: 2.5, style: { colour: secondInk }, places };
+  return { words: solid.name, height: 2.5, style: { colour: secondInk }, places, leaderTo: [[x, y - 1.25]] };
 }
 
 /** Walls hatched, openings with their doors and windows, columns, and what else the survey found. */

@@ -1,4 +1,4 @@
-import type { Design, DesignRun, Vec2 } from '@cloche/engine';
+import { add2, type Design, type DesignRun, scale2, sub2, type Vec2 } from '@cloche/engine';
 import { fine, narrow, secondInk, symbol } from '../inks.js';
 import { besideLeg, type LabelPlace, type LabelSpace } from '../labels.js';
 import { circle, line, polyline } from '../marks.js';
@@ -43,7 +43,7 @@ function supportTick(path: readonly Vec2[], at: number, view: PlanView): Mark {
   return line([p[0] - n[0] * 1.8, p[1] - n[1] * 1.8], [p[0] + n[0] * 1.8, p[1] + n[1] * 1.8], narrow);
 }
 
-/** Name of the run beside its longest leg, panel marks along each stretch. */
+/** Name of the run beside its longest leg, in full or alone. */
 export function runLabels(design: Design, view: PlanView, space: LabelSpace): Mark[] {
   return design.runs.flatMap((run) => {
     const path = closedLine(run);
@@ -52,11 +52,16 @@ export function runLabels(design: Design, view: PlanView, space: LabelSpace): Ma
     if (!longest) return [];
     const words = `${run.name}, track at ${Math.round(run.trackHeight * 1000)}, hem gap ${Math.round(run.hemGap * 1000)}`;
     const turn = turnOf(longest);
-    const places = besideLeg(longest.from, longest.to, turn, 2.5, 3, [0.5, 0.35, 0.65]);
-    const name = space.place({ words, height: 2.5, places });
-    return [...name, ...run.stretches.flatMap((s) => panelLabels(run, path, s, view, space))];
+    const shares = [0.5, 0.35, 0.65, 0.2, 0.8];
+    const places = [3, 6.5, 10].flatMap((off) => besideLeg(longest.from, longest.to, turn, 2.5, off, shares));
+    const on = (share: number) => add2(longest.from, scale2(sub2(longest.to, longest.from), share));
+    return space.place({ words, height: 2.5, places, leaderTo: [on(0.4), on(0.6)] });
   });
 }
+
+/** Panel marks along each stretch. */
+export const runPanelLabels = (design: Design, view: PlanView, space: LabelSpace): Mark[] =>
+  design.runs.flatMap((run) => run.stretches.flatMap((s) => panelLabels(run, closedLine(run), s, view, space)));
 
 type Leg = { readonly from: Vec2; readonly to: Vec2 };
 const legLength = ({ from, to }: Leg) => Math.hypot(to[0] - from[0], to[1] - from[1]);

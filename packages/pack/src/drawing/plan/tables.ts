@@ -36,7 +36,13 @@ export function tableLabels(design: Design, view: PlanView, space: LabelSpace): 
     const high = { at: own(-x + paper(2), y - paper(4.6)), turn, words: said };
     const under = { at: own(-x, -y - paper(4)), turn };
     const over = { at: own(-x, y + paper(1.4)), turn };
-    return space.place({ words, height: 2.5, places: [low, high, under, over] });
+    return space.place({
+      words,
+      height: 2.5,
+      places: [low, high, under, over],
+      leaderWords: table.name,
+      leaderTo: [own(x - paper(3), -y), own(-x + paper(3), y)],
+    });
   });
 }
 
@@ -55,7 +61,8 @@ export function equipmentLabels(design: Design, view: PlanView, space: LabelSpac
       ];
       const fits = textWidth(piece.name, 2.5) + 1 <= box.max[0] - box.min[0];
       const style = { colour: secondInk };
-      return space.place({ words: piece.name, height: 2.5, style, places: fits ? places : places.slice(1) });
+      const leaderTo = [[x, y - 1.25] as const];
+      return space.place({ words: piece.name, height: 2.5, style, places: fits ? places : places.slice(1), leaderTo });
     }),
   );
 }
