@@ -41,7 +41,11 @@ test('supports stand along the track in rising order, from where the track begin
     shape: { shape: 'box', centre: [x, 2, 2.1], length: 0.1, width: 0.1, height: 0.1, turn: 0 },
   });
   const found = hangings(
-    { ...design, enclosures: [{ ...box, sides: [side] }], parts: [support(1, 4.9), support(2, 1.1)] } as typeof design,
+    {
+      ...design,
+      enclosures: [{ ...box, sides: [side] }],
+      parts: [support(1, 4.9), support(2, 1.1)],
+    } as unknown as typeof design,
     catalogue,
   );
   expect(found.map((h) => [h.name, h.start])).toEqual([[`${box.name}, south side`, [1, 2]]]);
