@@ -12,7 +12,10 @@ export function manyTables(count: number): string {
     `  outline: [[0 m, 0 m], [${length} m, 0 m], [${length} m, 5 m], [0 m, 5 m]]`,
     '  height: 3.2 m',
     'tables:',
-    ...ids.map((i) => `  - { id: table-${i}, at: [${(i - 0.5) * pitch + 0.5} m, 2.5 m], length: 2.4 m, width: 1.2 m, height: 0.9 m, travel: 5 mm }`),
+    ...ids.map(
+      (i) =>
+        `  - { id: table-${i}, at: [${(i - 0.5) * pitch + 0.5} m, 2.5 m], length: 2.4 m, width: 1.2 m, height: 0.9 m, travel: 5 mm }`,
+    ),
     'lasers:',
     ...ids.map(
       (i) =>

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -13,7 +13,8 @@ const median = (values: readonly number[]): number => [...values].sort((a, b) =>
 
 /** Median wall time of a whole process [ms], and its largest resident memory [MB]. */
 function processCost(args: readonly string[]): { readonly ms: number; readonly megabytes: number } {
-  const report = "data:text/javascript,process.on('exit',()=>process.stderr.write('\\nRSS '+process.resourceUsage().maxRSS))";
+  const report =
+    "data:text/javascript,process.on('exit',()=>process.stderr.write('\\nRSS '+process.resourceUsage().maxRSS))";
   const runs = Array.from({ length: rounds }, () => {
     const start = performance.now();
     const { stderr } = spawnSync(process.execPath, ['--import', report, ...args], { encoding: 'utf8' });
@@ -29,7 +30,9 @@ const texts = (folder: string) =>
     .map((name) => ({ name, text: readFileSync(join(root, folder, name), 'utf8') }));
 
 const base = processCost(['-e', '0']);
-console.log(`node -e 0: ${base.ms.toFixed(0)} ms, ${base.megabytes.toFixed(0)} MB (everything below is a ratio to this time)\n`);
+console.log(
+  `node -e 0: ${base.ms.toFixed(0)} ms, ${base.megabytes.toFixed(0)} MB (everything below is a ratio to this time)\n`,
+);
 console.log('example                        check   design without report   with report   memory MB');
 for (const { name } of texts('examples')) {
   const out = mkdtempSync(join(tmpdir(), 'cloche-bench-'));
@@ -40,10 +43,14 @@ for (const { name } of texts('examples')) {
   const full = processCost([cli, 'design', brief, '--out', out, '--force']);
   rmSync(out, { recursive: true });
   const ratio = (ms: number) => (ms / base.ms).toFixed(1);
-  console.log(`${name.padEnd(28)} ${ratio(check.ms).padStart(7)} ${ratio(lean.ms).padStart(23)} ${ratio(full.ms).padStart(13)} ${full.megabytes.toFixed(0).padStart(11)}`);
+  console.log(
+    `${name.padEnd(28)} ${ratio(check.ms).padStart(7)} ${ratio(lean.ms).padStart(23)} ${ratio(full.ms).padStart(13)} ${full.megabytes.toFixed(0).padStart(11)}`,
+  );
 }
 
-console.log('\nGrowth with the number of tables, each with a laser and a close enclosure (engine only, one warm process):');
+console.log(
+  '\nGrowth with the number of tables, each with a laser and a close enclosure (engine only, one warm process):',
+);
 const catalogueFiles = texts('catalogue');
 const ruleTexts = Object.fromEntries(texts('rules').map(({ name, text }) => [name.replace('.yaml', ''), text]));
 let first = 0;
@@ -57,5 +64,7 @@ for (const tables of [1, 2, 4, 8, 16, 32]) {
   });
   const ms = median(times);
   first = first || ms;
-  console.log(`  ${String(tables).padStart(3)} tables: ${(ms / first).toFixed(2).padStart(6)} x one table, ${(ms / first / tables).toFixed(2)} per table`);
+  console.log(
+    `  ${String(tables).padStart(3)} tables: ${(ms / first).toFixed(2).padStart(6)} x one table, ${(ms / first / tables).toFixed(2)} per table`,
+  );
 }

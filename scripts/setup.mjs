@@ -32,7 +32,8 @@ function stamp(paths) {
     if (!existsSync(path)) return;
     const info = statSync(path);
     if (info.isDirectory()) {
-      for (const name of readdirSync(path).sort()) if (name !== 'dist' && name !== 'node_modules') visit(join(path, name));
+      for (const name of readdirSync(path).sort())
+        if (name !== 'dist' && name !== 'node_modules') visit(join(path, name));
     } else hash.update(`${path}:${info.size}:${info.mtimeMs}\n`);
   };
   for (const path of paths) visit(join(root, path));
@@ -48,7 +49,9 @@ const remember = (name, value) => {
 
 /** Installs the packages when they are missing or the lock file changed. */
 export function dependencies() {
-  const lock = createHash('sha256').update(readFileSync(join(root, 'package-lock.json'))).digest('hex');
+  const lock = createHash('sha256')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex');
   if (existsSync(join(root, 'node_modules', 'typescript')) && isCurrent('lock', lock)) return;
   console.log('Installing packages ...');
   run('npm', ['ci', '--no-audit', '--no-fund', '--loglevel', 'error']);
@@ -57,9 +60,18 @@ export function dependencies() {
 
 /** Builds all packages when a source is newer than the last build. */
 export function build() {
-  const sources = readdirSync(join(root, 'packages')).flatMap((p) => [`packages/${p}/src`, `packages/${p}/package.json`, `packages/${p}/index.html`]);
+  const sources = readdirSync(join(root, 'packages')).flatMap((p) => [
+    `packages/${p}/src`,
+    `packages/${p}/package.json`,
+    `packages/${p}/index.html`,
+  ]);
   const now = stamp([...sources, 'tsconfig.base.json', 'package-lock.json']);
-  if (existsSync(join(root, 'packages/cli/dist/main.js')) && existsSync(join(root, 'packages/web/dist/index.html')) && isCurrent('build', now)) return;
+  if (
+    existsSync(join(root, 'packages/cli/dist/main.js')) &&
+    existsSync(join(root, 'packages/web/dist/index.html')) &&
+    isCurrent('build', now)
+  )
+    return;
   console.log('Building ...');
   run('npm', ['run', '--silent', 'build']);
   remember('build', now);
@@ -74,7 +86,9 @@ const tools = [
 
 /** Installs what the tests need from Debian's packages where that is allowed, else says exactly what to install and stops. */
 export function testTools() {
-  const missing = tools.filter(({ program }) => spawnSync('sh', ['-c', `command -v ${program}`], { stdio: 'ignore' }).status !== 0);
+  const missing = tools.filter(
+    ({ program }) => spawnSync('sh', ['-c', `command -v ${program}`], { stdio: 'ignore' }).status !== 0,
+  );
   if (missing.length === 0) return;
   const packages = missing.flatMap((m) => m.packages);
   const install = `apt-get install -y --no-install-recommends ${packages.join(' ')}`;
@@ -83,11 +97,16 @@ export function testTools() {
   if (has('apt-get') && (asRoot || sudo)) {
     console.log(`Installing ${packages.join(', ')} ...`);
     const [command, ...first] = sudo ? ['sudo', '-n', 'apt-get'] : ['apt-get'];
-    const options = { env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' }, stdio: ['ignore', 'ignore', 'inherit'] };
+    const options = {
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+      stdio: ['ignore', 'ignore', 'inherit'],
+    };
     run(command, [...first, 'update', '-q'], options);
     run(command, [...first, 'install', '-y', '-q', '--no-install-recommends', ...packages], options);
     return;
   }
-  console.error(`The tests need these programs: ${missing.map((m) => m.program).join(', ')}.\nInstall them, then run npm test again:\n\n    sudo apt-get update && sudo ${install}\n`);
+  console.error(
+    `The tests need these programs: ${missing.map((m) => m.program).join(', ')}.\nInstall them, then run npm test again:\n\n    sudo apt-get update && sudo ${install}\n`,
+  );
   process.exit(1);
 }

@@ -6,6 +6,9 @@ import { build, dependencies, needNode, root } from './setup.mjs';
 needNode();
 dependencies();
 build();
-const child = spawn(process.execPath, [join(root, 'packages/cli/bin/cloche.js'), 'serve', ...process.argv.slice(2)], { cwd: root, stdio: 'inherit' });
+const child = spawn(process.execPath, [join(root, 'packages/cli/bin/cloche.js'), 'serve', ...process.argv.slice(2)], {
+  cwd: root,
+  stdio: 'inherit',
+});
 for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => child.kill(signal));
 child.on('exit', (code) => process.exit(code ?? 0));
