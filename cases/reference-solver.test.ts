@@ -10,7 +10,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
  * "beam No. 2", exact Euler-Bernoulli). It knows nodal loads only, so point loads stand on nodes.
  */
 const memoryFile = '/usr/share/z88/z88.dyn';
-const installed = spawnSync('z88f', [], { stdio: 'ignore', cwd: tmpdir() }).error === undefined && existsSync(memoryFile);
+const installed =
+  spawnSync('z88f', [], { stdio: 'ignore', cwd: tmpdir() }).error === undefined && existsSync(memoryFile);
 
 if (!installed)
   console.warn(
