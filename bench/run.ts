@@ -53,6 +53,8 @@ console.log(
 );
 const catalogueFiles = texts('catalogue');
 const ruleTexts = Object.fromEntries(texts('rules').map(({ name, text }) => [name.replace('.yaml', ''), text]));
+// Once unmeasured, so that compiling and reading the catalogue do not count as the first table.
+designFrom({ briefText: manyTables(1), catalogueFiles, ruleTexts });
 let first = 0;
 for (const tables of [1, 2, 4, 8, 16, 32]) {
   const briefText = manyTables(tables);
