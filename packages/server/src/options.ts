@@ -22,6 +22,8 @@ export interface ServerOptions {
   readonly fonts: { readonly regular: Uint8Array; readonly medium: Uint8Array };
   /** The brief named on the command line; without it the workbench opens the first example. */
   readonly openBrief?: TextFile;
+  /** Script of the thread that makes packs; by default the one that is built beside the server. */
+  readonly packWorker?: URL;
   /** The day that stands on the sheets, ISO 8601; by default the server's own. */
   readonly today?: () => string;
 }

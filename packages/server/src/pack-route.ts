@@ -1,8 +1,9 @@
-import { designFrom } from '@cloche/engine';
-import { makePack, type PackFile } from '@cloche/pack';
-import type { FastifyInstance } from 'fastify';
+import type { PackFile } from '@cloche/pack';
+import type { FastifyInstance, FastifyReply } from 'fastify';
 import { zipSync } from 'fflate';
 import type { ServerOptions } from './options.js';
+import type { PackEnd, PackJob } from './pack-job.js';
+import { type PackMakers, packMakers } from './pack-makers.js';
 import { sendProblem } from './problem-json.js';
 
 /** Largest brief that is taken; readers of the engine have the same limit. */
@@ -13,53 +14,101 @@ interface PackRequest {
   readonly Querystring: { readonly file?: string };
 }
 
+const body = {
+  type: 'object',
+  required: ['brief'],
+  additionalProperties: false,
+  properties: { brief: { type: 'string' } },
+} as const;
 const schema = {
-  body: {
-    type: 'object',
-    required: ['brief'],
-    additionalProperties: false,
-    properties: { brief: { type: 'string' } },
-  },
+  body,
   querystring: { type: 'object', properties: { file: { type: 'string', maxLength: 120 } } },
 } as const;
 
 const serverDay = (): string => new Date().toISOString().slice(0, 10);
 
-/** The brief as a pack in one zip file, or one file of it; `issued` is the server's day, never the client's. */
+/**
+ * The brief as a pack; `issued` is the server's day, never the client's.
+ *
+ *     POST /api/pack              one zip file
+ *     POST /api/pack?file=NAME    one file of it
+ *     POST /api/pack/files        line by line (JSON, one a line): each file when it is done, at last all files and the zip
+ * A request that is closed by the client stops the work.
+ */
 export function packRoute(app: FastifyInstance, options: ServerOptions): void {
   const today = options.today ?? serverDay;
+  const { catalogueFiles, rulesFiles, fonts } = options;
+  const script = options.packWorker ?? new URL('./pack-worker.js', import.meta.url);
+  const makers = packMakers(script, { catalogueFiles, rulesFiles, fonts });
+  app.addHook('onClose', () => makers.close());
   app.post<PackRequest>('/api/pack', { schema }, async (request, reply) => {
-    const made = designFrom({
-      briefText: request.body.brief,
-      catalogueFiles: options.catalogueFiles,
-      ruleTexts: options.rulesFiles,
-    });
-    if (!made.ok)
-      return sendProblem(reply, 422, 'brief-refused', 'The brief cannot be used as it stands.', made.problems);
-    const { design, findings, catalogue, rules, revision } = made.value;
     const { file } = request.query;
-    const files = await makePack(
-      {
-        design,
-        findings,
-        catalogue,
-        rules,
-        issued: today(),
-        fonts: options.fonts,
-        revision: { name: 'draft', hash: revision },
-      },
-      file === undefined ? {} : { only: [file] },
-    );
-    if (file === undefined)
-      return reply
-        .type('application/zip')
-        .header('content-disposition', `attachment; filename="${packName(design.project.name)}"`)
-        .send(zipped(files, today()));
-    const found = files.find((f) => f.name === file);
-    if (!found) return sendProblem(reply, 404, 'no-such-file', `The pack has no file ${file}.`);
-    return reply.type(found.mediaType).send(found.bytes);
+    const job: PackJob = { brief: request.body.brief, issued: today(), ...(file === undefined ? {} : { file }) };
+    const end = await makers.make(job, closed(reply));
+    return end === null ? reply.hijack() : answer(reply, job, end);
+  });
+  app.post<Pick<PackRequest, 'Body'>>('/api/pack/files', { schema: { body } }, async (request, reply) => {
+    await stream(reply, makers, { brief: request.body.brief, issued: today() });
   });
 }
+
+/** Aborted when the client goes away before the answer is whole. */
+function closed(reply: FastifyReply): AbortSignal {
+  const controller = new AbortController();
+  reply.raw.once('close', () => {
+    if (!reply.raw.writableFinished) controller.abort();
+  });
+  return controller.signal;
+}
+
+const refused = 'The brief cannot be used as it stands.';
+const fault = 'Something went wrong inside the workbench.';
+
+function answer(reply: FastifyReply, { file, issued }: PackJob, end: PackEnd): FastifyReply {
+  if (end.news === 'refused') return sendProblem(reply, 422, 'brief-refused', refused, end.problems);
+  if (end.news === 'fault') return sendProblem(reply, 500, 'bug', fault);
+  if (file === undefined)
+    return reply
+      .type('application/zip')
+      .header('content-disposition', `attachment; filename="${packName(end.project)}"`)
+      .send(Buffer.from(zipped(end.files, issued)));
+  const found = end.files.find((f) => f.name === file);
+  if (!found) return sendProblem(reply, 404, 'no-such-file', `The pack has no file ${file}.`);
+  return reply.type(found.mediaType).send(Buffer.from(found.bytes));
+}
+
+/** One line of the answer, as the workbench reads it. */
+type Line =
+  | { readonly done: string; readonly share: number }
+  | { readonly trouble: string; readonly detail: string }
+  | { readonly name: string; readonly mediaType: string; readonly base64: string };
+
+async function stream(reply: FastifyReply, makers: PackMakers, job: PackJob): Promise<void> {
+  const signal = closed(reply);
+  reply.hijack();
+  // A hijacked answer no longer gets the headers that the hooks have set.
+  for (const [name, value] of Object.entries(reply.getHeaders()))
+    if (value !== undefined) reply.raw.setHeader(name, value);
+  reply.raw.writeHead(200, { 'content-type': 'application/x-ndjson; charset=utf-8', 'cache-control': 'no-store' });
+  const say = (line: Line) => reply.raw.write(`${JSON.stringify(line)}\n`);
+  const end = await makers.make(job, signal, ({ done, share }) => say({ done, share }));
+  if (end === null) return;
+  if (end.news === 'refused') say({ trouble: refused, detail: end.problems[0]?.message ?? '' });
+  else if (end.news === 'fault') say({ trouble: fault, detail: '' });
+  else for (const file of withZip(end.files, end.project, job.issued)) say(lineOf(file));
+  reply.raw.end();
+}
+
+const withZip = (files: readonly PackFile[], project: string, day: string): readonly PackFile[] => [
+  ...files,
+  { name: packName(project), mediaType: 'application/zip', bytes: zipped(files, day) },
+];
+
+const lineOf = ({ name, mediaType, bytes }: PackFile): Line => ({
+  name,
+  mediaType,
+  base64: Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('base64'),
+});
 
 /** Name of the zip: letters, digits and hyphens of the project's name, so that every file system takes it. */
 export const packName = (project: string): string =>

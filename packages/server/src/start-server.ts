@@ -22,7 +22,7 @@ const contentSecurityPolicy = {
 
 /** Builds the server without opening a port; tests inject requests. */
 export async function buildServer(options: ServerOptions): Promise<FastifyInstance> {
-  const app = Fastify({ bodyLimit });
+  const app = Fastify({ bodyLimit, forceCloseConnections: true });
   guardHost(app);
   await app.register(helmet, { contentSecurityPolicy, strictTransportSecurity: false });
   app.addHook('onSend', async (request, reply) => {

@@ -1,7 +1,8 @@
-import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'vite';
 import type { ServerOptions } from '../src/index.js';
 
 const root = fileURLToPath(new URL('../../../', import.meta.url));
@@ -29,6 +30,27 @@ export function repositoryOptions(over: Partial<ServerOptions> = {}): ServerOpti
     today: () => '2026-10-01',
     ...over,
   };
+}
+
+/** The thread that makes packs, bundled from the sources: a thread of Node cannot read them as they are. */
+export async function bundledPackWorker(): Promise<URL> {
+  const outDir = join(root, 'node_modules/.cache/cloche-pack-worker', String(process.pid));
+  process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
+  const source = (name: string) => join(root, 'packages', name, 'src/index.ts');
+  await build({
+    root,
+    configFile: false,
+    logLevel: 'error',
+    resolve: { alias: { '@cloche/engine': source('engine'), '@cloche/pack': source('pack') } },
+    build: {
+      outDir,
+      emptyOutDir: true,
+      ssr: join(root, 'packages/server/src/pack-worker.ts'),
+      target: 'node20',
+      rollupOptions: { output: { entryFileNames: 'pack-worker.mjs', codeSplitting: false } },
+    },
+  });
+  return pathToFileURL(join(outDir, 'pack-worker.mjs'));
 }
 
 /** A folder with one page, for tests that do not need the built workbench. */

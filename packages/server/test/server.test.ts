@@ -4,13 +4,14 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { isThisMachine } from '../src/host-guard.js';
 import { type RunningServer, startServer } from '../src/index.js';
 import { packName } from '../src/pack-route.js';
-import { repositoryOptions } from './options.js';
+import { bundledPackWorker, repositoryOptions } from './options.js';
 
 let server: RunningServer;
-const options = repositoryOptions();
+let options = repositoryOptions();
 beforeAll(async () => {
+  options = repositoryOptions({ packWorker: await bundledPackWorker() });
   server = await startServer(options);
-});
+}, 60_000);
 afterAll(() => server.close());
 
 const get = (path: string) => fetch(`${server.url}${path}`);
@@ -103,6 +104,20 @@ describe('problems are told as problem documents (RFC 9457)', () => {
   });
 });
 
+interface Line {
+  readonly done?: string;
+  readonly share?: number;
+  readonly name?: string;
+  readonly base64?: string;
+  readonly trouble?: string;
+  readonly detail?: string;
+}
+const linesOf = (text: string): Line[] =>
+  text
+    .trim()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Line);
+
 describe('the pack', () => {
   const brief = () => options.examples.find((e) => e.name === 'close-enclosure.yaml')!.text;
   test('comes as a zip that is the same on the same day', async () => {
@@ -122,6 +137,39 @@ describe('the pack', () => {
   }, 60_000);
   test('has no file of an invented name', async () => {
     expect((await post('/api/pack?file=nothing.svg', { brief: brief() })).status).toBe(404);
+  }, 60_000);
+  test('or line by line: each file when it is done, then all files and the zip', async () => {
+    const answer = await post('/api/pack/files', { brief: brief() });
+    expect(answer.headers.get('content-type')).toContain('application/x-ndjson');
+    expect(answer.headers.get('content-security-policy')).toContain("default-src 'self'");
+    const lines = linesOf(await answer.text());
+    const done = lines.flatMap((l) => l.done ?? []);
+    const files = lines.flatMap((l) => l.name ?? []);
+    expect(files.slice(0, -1)).toEqual(done);
+    expect(lines.filter((l) => l.done !== undefined).map((l) => l.share)).toEqual(
+      lines.flatMap((l) => l.share ?? []).sort((a, b) => a - b),
+    );
+    expect(Object.keys(unzipSync(Buffer.from(lines.at(-1)!.base64!, 'base64')))).toEqual(done);
+  }, 60_000);
+  test('tells line by line why a brief is refused', async () => {
+    const [line] = linesOf(await (await post('/api/pack/files', { brief: 'cloche: 1\nroom: 5\n' })).text());
+    expect(line!.trouble).toContain('cannot be used');
+    expect(line!.detail).not.toBe('');
+  });
+  test('does not keep the server from answering, and stops when the client goes away', async () => {
+    const heavy = options.examples.find((e) => e.name === 'three-tables.yaml')!.text;
+    const gone = new AbortController();
+    const work = fetch(`${server.url}/api/pack/files`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ brief: heavy }),
+      signal: gone.signal,
+    }).then((r) => r.text());
+    expect((await get('/api/rules')).status).toBe(200);
+    gone.abort();
+    await expect(work).rejects.toThrow(/abort/i);
+    // The thread that worked is gone; the next pack gets a new one.
+    expect((await post('/api/pack?file=plan.svg', { brief: brief() })).status).toBe(200);
   }, 60_000);
   test.each([
     ['Bay 2, Müller/Søn', 'bay-2-mu-ller-s-n.zip'],

@@ -1,5 +1,6 @@
 import { useRef } from 'react';
-import { freshBrief, mayLeave, openFile, saveBrief } from '../state/file.js';
+import { mayLeave, openFile, saveBrief } from '../state/file.js';
+import { freshBrief } from '../state/fresh-brief.js';
 import { openBrief, redo, undo, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 

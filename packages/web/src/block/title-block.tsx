@@ -1,4 +1,4 @@
-import { verdictOrder } from '@cloche/engine';
+import { verdictsInOrder } from '../notes/verdict-groups.js';
 import { VerdictMark } from '../notes/verdict-mark.js';
 import { scaleNumber } from '../plan/view.js';
 import { usePlanView } from '../plan/view-store.js';
@@ -68,7 +68,7 @@ function VerdictCell() {
     <div className="cell verdicts" aria-live="polite">
       <span className="caption">{texts.block.verdicts}</span>
       <span className="value">
-        {verdictOrder.map((verdict) => (
+        {verdictsInOrder.map((verdict) => (
           <span key={verdict} className="tally-item">
             <VerdictMark verdict={verdict} />
             {findings?.filter((f) => f.verdict === verdict).length ?? '–'}

@@ -1,4 +1,4 @@
-import { type Document, isScalar, LineCounter, parseDocument } from 'yaml';
+import { type Document, isScalar, LineCounter, type Node, parseDocument, visit } from 'yaml';
 import type { Path } from './path.js';
 
 export type Written = string | number | boolean;
@@ -34,8 +34,19 @@ export function withValue(text: string, path: Path, value: Written | undefined):
   if (value === undefined) {
     if (!document.hasIn(path)) return text;
     document.deleteIn(path);
+    prune(document, path);
   } else document.setIn(path, value);
   return document.toString({ lineWidth: 0 });
+}
+
+/** Takes out objects that are left with nothing in them, up to the thing that they belong to. */
+function prune(document: Document, path: Path): void {
+  for (let depth = path.length - 1; depth > 0; depth--) {
+    const above = path.slice(0, depth);
+    const left = document.getIn(above) as { readonly items?: readonly unknown[] } | undefined;
+    if (typeof above.at(-1) === 'number' || !left?.items || left.items.length > 0) return;
+    document.deleteIn(above);
+  }
 }
 
 export type Change = readonly [Path, Written];
@@ -61,9 +72,28 @@ const isBlock = (type: string | undefined): boolean => type === 'BLOCK_LITERAL' 
 export function withEntry(text: string, path: Path, entry: unknown): string {
   const document = parsed(text);
   if (document.errors.length > 0) return text;
-  if (document.hasIn(path)) document.addIn(path, document.createNode(entry));
-  else document.setIn(path, document.createNode([entry]));
+  if (document.hasIn(path)) document.addIn(path, nodeOf(document, entry));
+  else document.setIn(path, nodeOf(document, [entry]));
   return document.toString({ lineWidth: 0 });
+}
+
+/** The text with anything at all put at a path: a list of names, an object with its fields. */
+export function withObject(text: string, path: Path, value: unknown): string {
+  const document = parsed(text);
+  if (document.errors.length > 0) return text;
+  document.setIn(path, nodeOf(document, value));
+  return document.toString({ lineWidth: 0 });
+}
+
+/** Points and short lists of words stand in brackets on one line, as people write them. */
+function nodeOf(document: Document, value: unknown): Node {
+  const node = document.createNode(value);
+  visit(node, {
+    Seq: (_, seq) => {
+      if (seq.items.every((each) => isScalar(each))) seq.flow = true;
+    },
+  });
+  return node;
 }
 
 /** Where a line and column (counted from 1) stand in the text, counted from 0. */

@@ -1,150 +1,118 @@
-import { type Dimension, parseQuantity } from '@cloche/engine';
-import { useEffect, useId, useState } from 'react';
-import type { Problem } from '../engine/contract.js';
-import { editValue, endEdit, useWorkbench } from '../state/store.js';
+import { useId } from 'react';
+import type { Design } from '../engine/contract.js';
+import { editObject, editValue, endEdit, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
+import { ChoiceField, type Option } from './choice-field.js';
 import type { Written } from './document.js';
-import type { Field } from './fields.js';
-import { type Path, pathKey, shownText, valueAt } from './path.js';
-import { readBack } from './read-back.js';
+import type { FieldProps } from './field-props.js';
+import { type Path, pathKey, valueAt } from './path.js';
+import { PlaceField } from './place-field.js';
+import { namedOf } from './references.js';
+import { SeveralField } from './several-field.js';
+import { type Field, quantity } from './shapes.js';
+import { TypedField } from './typed-field.js';
 
-/** One typed value of the brief: its name, its field, what it reads as, and what is wrong with it. */
+/** One value of the brief: its name, its field, what it reads as, and what is wrong with it. */
 export function FieldRow({ base, field }: { readonly base: Path; readonly field: Field }) {
   const path = [...base, ...field.path];
-  const hidden = useWorkbench(
-    (s) => field.when !== undefined && valueAt(s.data, [...base, ...field.when[0]]) !== field.when[1],
-  );
+  const shown = useWorkbench((s) => isShown(s.data, base, field));
   const value = useWorkbench((s) => valueAt(s.data, path));
-  const problem = useWorkbench((s) => s.problems.find((p) => pathKey(p.path) === pathKey(path)));
+  const problem = useWorkbench((s) => s.problems.find((p) => saidBeside(p.path, path)));
+  const assumed = useWorkbench((s) => (value === undefined ? assumedAt(s.computed?.design, base, field) : undefined));
   const id = useId();
-  if (hidden) return null;
-  const { shape } = field;
-  if ('choice' in shape)
-    return <ChoiceRow id={id} path={path} label={field.label} words={shape.choice} value={value} problem={problem} />;
-  if ('yesNo' in shape)
-    return <ChoiceRow id={id} path={path} label={field.label} words={[true, false]} value={value} problem={problem} />;
-  return <TypedRow key={pathKey(path)} id={id} path={path} field={field} value={value} problem={problem} />;
-}
-
-interface RowProps {
-  readonly id: string;
-  readonly path: Path;
-  readonly value: unknown;
-  readonly problem: Problem | undefined;
-}
-
-function ChoiceRow({
-  id,
-  path,
-  label,
-  words,
-  value,
-  problem,
-}: RowProps & { readonly label: string; readonly words: readonly Written[] }) {
-  const shown = (word: Written) => (word === true ? texts.forms.yes : word === false ? texts.forms.no : String(word));
+  if (!shown) return null;
+  const props = { id, path, field, value, problem, assumed };
   return (
-    <div className="field">
-      <label htmlFor={id}>{label}</label>
-      <select
-        id={id}
-        value={words.indexOf(value as Written)}
-        onChange={(e) => {
-          editValue(path, words[Number(e.target.value)]);
-          endEdit();
-        }}
-        aria-describedby={problem ? `${id}-told` : undefined}
-      >
-        <option value={-1}>{texts.forms.empty}</option>
-        {words.map((word, i) => (
-          <option key={String(word)} value={i}>
-            {shown(word)}
-          </option>
-        ))}
-      </select>
-      <Told id={`${id}-told`} problem={problem?.message} hint={problem?.hint} />
+    <div className={isWide(field) ? 'field wide' : 'field'} data-path={pathKey(path)}>
+      <Control {...props} />
     </div>
   );
 }
 
-type Read =
-  | { readonly ok: true; readonly value: Written | undefined }
-  | { readonly ok: false; readonly message: string; readonly hint: string };
+/** A problem with a whole point or list stands beside its first value. */
+const saidBeside = (told: Path, path: Path): boolean =>
+  pathKey(told) === pathKey(path) || (path.at(-1) === 0 && pathKey(told) === pathKey(path.slice(0, -1)));
 
-/** What a typed text becomes in the brief, or why it cannot stand there. */
-function readTyped(field: Field, text: string): Read {
-  const { shape } = field;
-  if (text.trim() === '') return { ok: true, value: undefined };
-  if ('quantity' in shape) {
-    const read = parseQuantity(text, shape.quantity);
-    return read.ok ? { ok: true, value: text.trim() } : { ok: false, ...firstOf(read.problems) };
-  }
-  if ('whole' in shape)
-    return /^\d+$/.test(text.trim())
-      ? { ok: true, value: Number(text) }
-      : { ok: false, message: texts.forms.whole, hint: '' };
-  if ('number' in shape)
-    return Number.isFinite(Number(text))
-      ? { ok: true, value: Number(text) }
-      : { ok: false, message: texts.forms.number, hint: '' };
-  return { ok: true, value: text };
+/** What the design assumes for a value, or for the object that the value is the heart of. */
+function assumedAt(design: Design | undefined, base: Path, { path, heart }: Field): string | undefined {
+  const keys = [path, ...(heart ? [heart] : [])].map((each) => pathKey([...base, ...each]));
+  return design?.assumptions.find((a) => keys.includes(pathKey(a.path)))?.value;
 }
 
-const firstOf = (problems: readonly Problem[]) => ({
-  message: problems[0]?.message ?? '',
-  hint: problems[0]?.hint ?? '',
+export function isShown(data: unknown, base: Path, { when }: Field): boolean {
+  if (!when) return true;
+  const value = valueAt(data, [...base, ...when[0]]);
+  return typeof when[1] === 'boolean' ? (value !== undefined) === when[1] : value === when[1];
+}
+
+const isWide = ({ shape }: Field): boolean =>
+  'text' in shape || 'references' in shape || 'several' in shape || 'place' in shape;
+
+function Control(props: FieldProps) {
+  const { shape } = props.field;
+  if ('choice' in shape)
+    return <ChoiceField {...props} options={shape.choice.map(asOption)} choose={choosing(props)} />;
+  if ('yesNo' in shape)
+    return <ChoiceField {...props} options={[true, false].map(asOption)} choose={choosing(props)} />;
+  if ('variants' in shape) return <VariantField {...props} objects={shape.variants} />;
+  if ('reference' in shape || 'item' in shape || 'profile' in shape || 'rule' in shape)
+    return <NamedField {...props} />;
+  if ('references' in shape || 'several' in shape) return <SeveralField {...props} />;
+  if ('place' in shape)
+    return (
+      <PlaceField {...props} kinds={shape.place}>
+        {coordinates.map((each) => (
+          <FieldRow key={each.label} base={props.path} field={each} />
+        ))}
+      </PlaceField>
+    );
+  return <TypedField key={pathKey(props.path)} {...props} />;
+}
+
+const coordinates = [quantity('0', texts.forms.fromWest), quantity('1', texts.forms.fromSouth)];
+
+const asOption = (value: Written): Option => ({
+  value,
+  text: value === true ? texts.forms.yes : value === false ? texts.forms.no : String(value),
 });
 
-function TypedRow({ id, path, field, value, problem }: RowProps & { readonly field: Field }) {
-  const written = shownText(value);
-  const [draft, setDraft] = useState<string | null>(null);
-  // An edit from elsewhere (undo, a drag) takes the place of what was typed and accepted.
-  useEffect(() => setDraft((now) => (now !== null && now.trim() === written ? now : null)), [written]);
-  const text = draft ?? written;
-  const read = readTyped(field, text);
-  const dimension: Dimension | undefined = 'quantity' in field.shape ? field.shape.quantity : undefined;
-  const told = read.ok ? problem : read;
-  const type = (typed: string) => {
-    setDraft(typed);
-    const next = readTyped(field, typed);
-    if (next.ok) editValue(path, next.value);
+/** Writes a chosen word; left open, the object that cannot be without it goes as well. */
+const choosing =
+  ({ path, field }: FieldProps) =>
+  (value: Written | undefined) => {
+    const base = path.slice(0, path.length - field.path.length);
+    editValue(value === undefined && field.heart ? [...base, ...field.heart] : path, value);
+    endEdit();
   };
+
+function VariantField({
+  objects,
+  ...props
+}: FieldProps & { readonly objects: Readonly<Record<string, Readonly<Record<string, unknown>>>> }) {
+  const [above, key] = [props.path.slice(0, -1), String(props.path.at(-1))];
   return (
-    <div className={'text' in field.shape ? 'field words' : 'field'}>
-      <label htmlFor={id}>{field.label}</label>
-      <input
-        id={id}
-        type="text"
-        autoComplete="off"
-        spellCheck={false}
-        className={dimension ? 'quantity' : undefined}
-        value={text}
-        placeholder={texts.forms.empty}
-        onChange={(e) => type(e.target.value)}
-        onBlur={endEdit}
-        aria-invalid={told !== undefined}
-        aria-describedby={`${id}-told`}
-      />
-      <Told
-        id={`${id}-told`}
-        problem={told?.message}
-        hint={told?.hint}
-        back={dimension && read.ok ? readBack(text, dimension) : null}
-      />
-    </div>
+    <ChoiceField
+      {...props}
+      needed
+      options={Object.keys(objects).map(asOption)}
+      choose={(word) => editObject(above, { [key]: word, ...objects[String(word)] })}
+    />
   );
 }
 
-interface ToldProps {
-  readonly id: string;
-  readonly problem: string | undefined;
-  readonly hint?: string | undefined;
-  readonly back?: string | null | undefined;
-}
-
-function Told({ id, problem, hint, back }: ToldProps) {
-  return (
-    <span id={id} className={problem ? 'told problem' : 'told'} aria-live="polite">
-      {problem ? `${problem} ${hint ?? ''}` : back ? `= ${back}` : ''}
-    </span>
-  );
+/** A choice from what there is: things of the brief, items of the catalogue, rules. */
+function NamedField(props: FieldProps) {
+  const data = useWorkbench((s) => s.data);
+  const shelf = useWorkbench((s) => s.shelf);
+  const { shape } = props.field;
+  const named =
+    'reference' in shape
+      ? namedOf(data, shape.reference)
+      : 'item' in shape
+        ? shelf.items.filter((i) => shape.item.includes(i.kind) && (shape.of === undefined || i.use === shape.of))
+        : 'profile' in shape
+          ? shelf.profiles
+          : shelf.rules;
+  const options = named.map(({ id, name }) => ({ value: id, text: name }));
+  return <ChoiceField {...props} options={options} choose={choosing(props)} />;
 }

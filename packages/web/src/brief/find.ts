@@ -25,9 +25,16 @@ const lists: readonly Path[] = [
   ['layout', 'sensors'],
 ];
 
+/** Lists, with those that stand under each table. */
+const listsIn = (data: unknown): readonly Path[] => [
+  ...lists,
+  ...listAt(data, ['tables']).map((_, i): Path => ['tables', i, 'equipment']),
+  ['needs', 'phases'],
+];
+
 /** Where the thing with this id stands in the brief. */
 export function pathOfThing(data: unknown, id: string): Path | undefined {
-  for (const list of lists) {
+  for (const list of listsIn(data)) {
     const index = listAt(data, list).findIndex((entry) => valueAt(entry, ['id']) === id);
     if (index >= 0) return [...list, index];
   }
@@ -36,7 +43,7 @@ export function pathOfThing(data: unknown, id: string): Path | undefined {
 
 /** Every id in use, so that a new one can be chosen free. */
 export const idsInUse = (data: unknown): ReadonlySet<string> =>
-  new Set(lists.flatMap((list) => listAt(data, list).map((entry) => String(valueAt(entry, ['id'])))));
+  new Set(listsIn(data).flatMap((list) => listAt(data, list).map((entry) => String(valueAt(entry, ['id'])))));
 
 /** `table-2`: the first number that is free. */
 export function freeId(data: unknown, stem: string): string {

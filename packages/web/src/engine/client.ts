@@ -1,9 +1,12 @@
 import { wrap } from 'comlink';
 import { texts } from '../texts.js';
-import type { Answer, Engine, Problem, TextFile } from './contract.js';
+import type { Answer, Engine, Problem, Shelf, TextFile } from './contract.js';
 
 export interface EngineClient {
-  readonly prepare: (catalogueFiles: readonly TextFile[], ruleTexts: Readonly<Record<string, string>>) => Promise<void>;
+  readonly prepare: (
+    catalogueFiles: readonly TextFile[],
+    ruleTexts: Readonly<Record<string, string>>,
+  ) => Promise<Shelf>;
   /** Computes a brief. Only the newest brief waits: one that was overtaken while the worker was busy is never answered. */
   readonly compute: (briefText: string, answered: (answer: Answer) => void) => void;
 }

@@ -1,13 +1,27 @@
-import { designFrom } from '@cloche/engine';
-import type { Answer, Computed, TextFile } from './contract.js';
+import { designFrom, type Item, knownRules, readCatalogue, readRules } from '@cloche/engine';
+import type { Answer, Computed, Shelf, TextFile } from './contract.js';
 
 let catalogueFiles: readonly TextFile[] = [];
 let ruleTexts: Readonly<Record<string, string>> = {};
 
-export function prepare(catalogue: readonly TextFile[], rules: Readonly<Record<string, string>>): void {
+export function prepare(catalogue: readonly TextFile[], rules: Readonly<Record<string, string>>): Shelf {
   catalogueFiles = catalogue;
   ruleTexts = rules;
+  const read = readCatalogue(catalogue);
+  return {
+    items: read.ok
+      ? read.value.items.map((item) => ({ id: item.id, name: item.name, kind: item.kind, ...useOf(item) }))
+      : [],
+    profiles: Object.entries(rules).map(([id, text]) => {
+      const profile = readRules(text);
+      return { id, name: profile.ok ? profile.value.title : id };
+    }),
+    rules: Object.entries(knownRules).map(([id, { meaning }]) => ({ id, name: meaning })),
+  };
 }
+
+const useOf = (item: Item): { readonly use?: string } =>
+  'purpose' in item ? { use: item.purpose } : 'role' in item ? { use: item.role } : {};
 
 /** The whole chain from brief text to findings; what the page does not show stays here. */
 export function compute(briefText: string): Answer {

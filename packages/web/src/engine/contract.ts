@@ -1,4 +1,4 @@
-import type { Design, Finding, Problem } from '@cloche/engine';
+import type { Design, Finding, ItemKind, Problem } from '@cloche/engine';
 
 export type {
   Barrier,
@@ -45,8 +45,21 @@ export type Answer =
   | { readonly ok: true; readonly value: Computed }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/** What the page may offer in its choices. */
+export interface Shelf {
+  readonly items: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly kind: ItemKind;
+    /** Purpose of a cloth or cover, role of an interlock part. */
+    readonly use?: string;
+  }[];
+  readonly profiles: readonly { readonly id: string; readonly name: string }[];
+  readonly rules: readonly { readonly id: string; readonly name: string }[];
+}
+
 /** What the worker does for the page. */
 export interface Engine {
-  prepare(catalogueFiles: readonly TextFile[], ruleTexts: Readonly<Record<string, string>>): void;
+  prepare(catalogueFiles: readonly TextFile[], ruleTexts: Readonly<Record<string, string>>): Shelf;
   compute(briefText: string): Answer;
 }

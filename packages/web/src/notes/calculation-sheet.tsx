@@ -1,39 +1,44 @@
 import { sourceText } from '@cloche/engine';
 import type { Calculation, CalculationStep } from '../engine/contract.js';
 import { texts } from '../texts.js';
+import { Formula, FormulaName } from './formula.js';
 import { sixFigures } from './six-figures.js';
 import { unitText } from './unit-text.js';
 
 /** The calculation as on a hand-written sheet: formula, values, result, source; enough to compute it again. */
 export function CalculationSheet({ calculation }: { readonly calculation: Calculation }) {
+  const { steps } = calculation;
   return (
     <div className="calculation">
       <h4>{calculation.title}</h4>
-      {calculation.steps.map((step) => (
-        <Step key={step.symbol} step={step} />
-      ))}
+      <ol>
+        {steps.map((step, i) => (
+          <Step key={step.symbol} step={step} last={i === steps.length - 1} />
+        ))}
+      </ol>
       {calculation.assumptions.length > 0 && (
-        <p className="second">
-          {texts.notes.assumptions}: {calculation.assumptions.join(' ')}
+        <p className="assumed">
+          <span className="second">{texts.notes.assumptions}</span> {calculation.assumptions.join(' ')}
         </p>
       )}
     </div>
   );
 }
 
-function Step({ step }: { readonly step: CalculationStep }) {
+function Step({ step, last }: { readonly step: CalculationStep; readonly last: boolean }) {
+  const values = Object.entries(step.values);
   return (
-    <div className="calculation-step">
+    <li className={last ? 'calculation-step last' : 'calculation-step'}>
       <p className="step-name">{step.name}</p>
       <p className="formula">
-        <var>{step.symbol}</var> = {spaced(step.expression)}
+        <FormulaName name={step.symbol} /> = <Formula text={step.expression} />
       </p>
       <table>
         <tbody>
-          {Object.entries(step.values).map(([name, value]) => (
+          {values.map(([name, value]) => (
             <tr key={name}>
               <th scope="row">
-                <var>{name}</var>
+                <FormulaName name={name} />
               </th>
               <td className="number">{sixFigures(value.value)}</td>
               <td className="unit">{unitText(value.unit)}</td>
@@ -44,15 +49,18 @@ function Step({ step }: { readonly step: CalculationStep }) {
             </tr>
           ))}
         </tbody>
+        <tfoot>
+          <tr className="result">
+            <th scope="row">
+              <FormulaName name={step.symbol} />
+            </th>
+            <td className="number">{sixFigures(step.result)}</td>
+            <td className="unit">{unitText(step.unit)}</td>
+            <td className="what">{step.note}</td>
+          </tr>
+        </tfoot>
       </table>
-      <p className="result">
-        <var>{step.symbol}</var> = {sixFigures(step.result)} <span className="unit">{unitText(step.unit)}</span>
-      </p>
-      {step.note && <p className="second">{step.note}</p>}
-      <p className="second">{sourceText(step.source)}</p>
-    </div>
+      <p className="step-source">{sourceText(step.source)}</p>
+    </li>
   );
 }
-
-/** Signs of times and minus as in print; the arithmetic stays the same. */
-const spaced = (expression: string): string => expression.replace(/\*/g, '·').replace(/-/g, '−');

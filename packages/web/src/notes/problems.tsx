@@ -1,6 +1,6 @@
 import { offsetOf } from '../brief/document.js';
-import { showPath } from '../state/show-path.js';
 import { showInText, useWorkbench } from '../state/store.js';
+import { reveal, stepOf } from '../steps/reveal.js';
 import { texts } from '../texts.js';
 
 /** Why the brief cannot be used as it stands; each leads to its place in the text. */
@@ -22,18 +22,22 @@ export function Problems() {
               <li key={`${problem.code} ${problem.path.join('/')} ${problem.message}`} className="question">
                 <p>{problem.message}</p>
                 <p className="second">{problem.hint}</p>
-                <button
-                  type="button"
-                  className="quiet"
-                  onClick={() =>
-                    problem.place
-                      ? showInText(offsetOf(text, problem.place.line, problem.place.column))
-                      : showPath(problem.path)
-                  }
-                >
-                  {texts.problems.goTo}{' '}
-                  {problem.place ? texts.problems.at(problem.place.line, problem.place.column) : problem.path.join(' ')}
-                </button>
+                {problem.place && (
+                  <button
+                    type="button"
+                    className="quiet"
+                    onClick={() =>
+                      problem.place && showInText(offsetOf(text, problem.place.line, problem.place.column))
+                    }
+                  >
+                    {texts.problems.goTo} {texts.problems.at(problem.place.line, problem.place.column)}
+                  </button>
+                )}
+                {stepOf(problem.path) && (
+                  <button type="button" className="quiet" onClick={() => reveal(problem.path)}>
+                    {texts.problems.inForms}
+                  </button>
+                )}
               </li>
             ))}
           </ul>

@@ -10,10 +10,10 @@ export const boxOf = (points: readonly Vec2[]): Box => {
 };
 
 /**
- * Upper left corner of the card beside a thing, all in screen pixels: right of it, left, under or over it, whichever hides the
- * least of the thing with the card whole on the sheet.
+ * Upper left corner of the card beside a thing, all in screen pixels: right of it, left, under, over it or in a corner of the sheet,
+ * whichever hides the least of the thing, then of what else should stay clear, with the card whole on the sheet.
  */
-export function cardCorner(thing: Box, card: Size, sheet: Size): Vec2 {
+export function cardCorner(thing: Box, card: Size, sheet: Size, clear: readonly Box[] = []): Vec2 {
   const kept = ([x, y]: Vec2): Vec2 => [
     Math.max(gap, Math.min(x, sheet.width - card.width - gap)),
     Math.max(gap, Math.min(y, sheet.height - card.height - gap)),
@@ -25,9 +25,18 @@ export function cardCorner(thing: Box, card: Size, sheet: Size): Vec2 {
     kept([thing.min[0], thing.min[1] - gap - card.height]),
     kept([sheet.width, sheet.height]),
     kept([0, sheet.height]),
+    kept([sheet.width, topWords]),
+    kept([0, topWords]),
   ];
-  return tries.reduce((best, next) => (hidden(thing, next, card) < hidden(thing, best, card) ? next : best));
+  const cost = (at: Vec2) =>
+    hidden(thing, at, card) + clear.reduce((sum, box) => sum + hidden(box, at, card), 0) / clearShare;
+  return tries.reduce((best, next) => (cost(next) < cost(best) ? next : best));
 }
+
+/** Under the words that choose the view. */
+const topWords = 60;
+/** To hide the thing itself is this much worse than to hide what else should stay clear. */
+const clearShare = 4;
 
 /** Area of the thing under the card. */
 function hidden(thing: Box, [x, y]: Vec2, card: Size): number {

@@ -82,24 +82,3 @@ export function RoomDimensions({
     </g>
   );
 }
-
-/** Where the middle of the thing in hand stands, from the origin of the room: the numbers that its fields hold. */
-export function PlaceDimensions({
-  at,
-  view,
-  size,
-}: {
-  readonly at: Vec2;
-  readonly view: PlanView;
-  readonly size: Size;
-}) {
-  const here = toScreen(view, size, at);
-  const west = toScreen(view, size, [0, at[1]]);
-  const south = toScreen(view, size, [at[0], 0]);
-  return (
-    <g className="dimensions in-hand" {...unspoken}>
-      <DimensionLine from={west} to={here} away={[0, -1]} distance={0} text={millimetres(at[0])} />
-      <DimensionLine from={south} to={here} away={[-1, 0]} distance={0} text={millimetres(at[1])} />
-    </g>
-  );
-}

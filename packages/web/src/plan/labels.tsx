@@ -1,147 +1,114 @@
-import { numberText } from '@cloche/engine';
-import type { Design, Vec2, Vec3 } from '../engine/contract.js';
+import { memo, useMemo } from 'react';
+import type { Computed, Design, Vec2 } from '../engine/contract.js';
+import { type Clearance, distanceBox, middleOf } from './clearances.js';
+import { findingSpots } from './finding-spots.js';
+import { useDistances } from './place-inputs.js';
+import { type PlacedLabel, placeLabels } from './place-labels.js';
+import { planLabels, planLines } from './plan-labels.js';
 import { unspoken } from './unspoken.js';
-import { type PlanView, type Size, toScreen } from './view.js';
+import type { Box, PlanView, Size } from './view.js';
 
-interface Drawn {
-  readonly design: Design;
+/** Writing on the plan, in screen pixels so that it stays readable at every scale; it is placed anew only when the scale changes. */
+export function Labels({
+  computed,
+  view,
+  size,
+}: {
+  readonly computed: Computed;
   readonly view: PlanView;
   readonly size: Size;
-}
-
-/** Writing on the plan, in screen pixels so that it stays readable at every scale. */
-export function Labels({ design, view, size }: Drawn) {
+}) {
+  const held = useDistances(computed.design);
+  const x = size.width / 2 - view.middle[0] * view.scale;
+  const y = size.height / 2 + view.middle[1] * view.scale;
   return (
-    <g className="labels" {...unspoken}>
-      {design.tables.map((table) => {
-        const corners = table.outline.map((p) => toScreen(view, size, p));
-        const wide = extent(corners, 0) > table.name.length * letterWidth;
-        const x = (Math.min(...corners.map((p) => p[0])) + Math.max(...corners.map((p) => p[0]))) / 2;
-        const y = Math.max(...corners.map((p) => p[1])) + 15;
-        return (
-          <text key={table.id} x={x} y={y} className="name" textAnchor="middle">
-            {wide ? table.name : table.id}
-          </text>
-        );
-      })}
-      {design.enclosures.map((enclosure) => (
-        <NameAt
-          key={enclosure.id}
-          name={enclosure.name}
-          at={topLeft(enclosure.outline.map((p) => toScreen(view, size, p)))}
-        />
-      ))}
-      {design.runs.map((run) => (
-        <RunName key={run.id} name={run.name} line={run.line.map((p) => toScreen(view, size, p))} />
-      ))}
-      {design.lasers.flatMap((laser) =>
-        laser.legs.map((leg) => (
-          <BeamArrow
-            key={`${laser.id} ${leg.from} ${leg.to}`}
-            from={screenOf(leg.from)}
-            to={screenOf(leg.to)}
-            text={`${numberText(laser.wavelength * 1e9)} nm`}
-          />
-        )),
-      )}
-      {overheads(design).map(({ id, at, letter }) => {
-        const [x, y] = toScreen(view, size, at);
-        return (
-          <g key={id} className="overhead">
-            <circle cx={x} cy={y} r={7} />
-            <text x={x} y={y + 4} textAnchor="middle">
-              {letter}
-            </text>
-          </g>
-        );
-      })}
+    <g className="labels" transform={`translate(${x} ${y})`} {...unspoken}>
+      <Written computed={computed} scale={view.scale} held={held} />
     </g>
   );
-
-  function screenOf(p: Vec3): Vec2 {
-    return toScreen(view, size, [p[0], p[1]]);
-  }
 }
 
-/** Mean width of a letter of 13 pixels, with some room. */
-const letterWidth = 7.5;
+interface WrittenProps {
+  readonly computed: Computed;
+  readonly scale: number;
+  /** Distances of the thing in hand, which stand on the sheet as well. */
+  readonly held: readonly Clearance[];
+}
 
-const extent = (points: readonly Vec2[], k: 0 | 1): number =>
-  Math.max(...points.map((p) => p[k])) - Math.min(...points.map((p) => p[k]));
-
-const topLeft = (points: readonly Vec2[]): Vec2 => [
-  Math.min(...points.map((p) => p[0])),
-  Math.min(...points.map((p) => p[1])) - 6,
-];
-
-function NameAt({ name, at }: { readonly name: string; readonly at: Vec2 }) {
+const Written = memo(function Written({ computed, scale, held }: WrittenProps) {
+  const { design } = computed;
+  const placed = useMemo(() => {
+    const sheet = ([px, py]: Vec2): Vec2 => [px * scale, -py * scale];
+    const marks = findingSpots(computed).map(({ at }): Box => around(sheet(at), 7));
+    const typed = held.map((clearance) => distanceBox(sheet(middleOf(clearance))));
+    return placeLabels(planLabels(design, sheet), [...marks, ...typed], planLines(design, sheet));
+  }, [computed, design, scale, held]);
+  const letters = useMemo(() => lettersOf(design), [design]);
   return (
-    <text x={at[0]} y={at[1]} className="name">
-      {name}
-    </text>
+    <>
+      <Arrows design={design} scale={scale} />
+      {placed.map((label) => (
+        <g key={label.key} data-label={label.key}>
+          {label.leadsTo && <path className="leads" d={leadPath(label)} />}
+          {letters.has(label.key) ? <Letter label={label} /> : <Name label={label} />}
+        </g>
+      ))}
+    </>
+  );
+});
+
+const around = ([x, y]: Vec2, r: number): Box => ({ min: [x - r, y - r], max: [x + r, y + r] });
+
+const lettersOf = ({ room, devices }: Design): ReadonlySet<string> =>
+  new Set([...room.sprinklers, ...room.detectors, ...room.exitSigns, ...devices].map((thing) => thing.id));
+
+function Letter({ label }: { readonly label: PlacedLabel }) {
+  const [x, y] = label.at;
+  return (
+    <g className="overhead">
+      <circle cx={x} cy={y} r={7} />
+      <text x={x} y={y + 4} textAnchor="middle">
+        {label.text}
+      </text>
+    </g>
   );
 }
 
-/** Readable from below or from the right, never upside down. */
-const upright = (angle: number): number => (angle > 90 || angle <= -90 ? angle + 180 : angle);
-
-function RunName({ name, line }: { readonly name: string; readonly line: readonly Vec2[] }) {
-  const [a, b] = longest(line);
-  if (!a || !b) return null;
-  const angle = upright((Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI);
+function Name({ label: { at, angle = 0, text } }: { readonly label: PlacedLabel }) {
   return (
     <text
       className="name"
       textAnchor="middle"
-      transform={`translate(${(a[0] + b[0]) / 2} ${(a[1] + b[1]) / 2}) rotate(${angle}) translate(0 -9)`}
+      transform={`translate(${at[0]} ${at[1]}) rotate(${angle}) translate(0 4.5)`}
     >
-      {name}
+      {text}
     </text>
   );
 }
 
-function longest(line: readonly Vec2[]): readonly [Vec2?, Vec2?] {
-  let best: readonly [Vec2?, Vec2?] = [];
-  let most = 0;
-  for (let i = 0; i + 1 < line.length; i++) {
-    const [a, b] = [line[i]!, line[i + 1]!];
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    if (length > most) {
-      most = length;
-      best = [a, b];
-    }
-  }
-  return best;
+/** From the edge of the writing nearest to its thing. */
+function leadPath({ box, leadsTo }: PlacedLabel): string {
+  if (!leadsTo) return '';
+  const [x, y] = leadsTo;
+  const near = (k: 0 | 1) => Math.min(box.max[k], Math.max(box.min[k], leadsTo[k]));
+  return `M${near(0)} ${near(1)}L${x} ${y}`;
 }
 
-function BeamArrow({ from, to, text }: { readonly from: Vec2; readonly to: Vec2; readonly text: string }) {
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
-  return (
-    <g className="beam-label">
-      {length > 12 && <path transform={`translate(${to[0]} ${to[1]}) rotate(${angle})`} d="M0 0L-11 -3.2L-11 3.2Z" />}
-      {length > 60 && (
-        <text
-          textAnchor="middle"
-          transform={`translate(${(from[0] + to[0]) / 2} ${(from[1] + to[1]) / 2}) rotate(${upright(angle)}) translate(0 -5)`}
-        >
-          {text}
-        </text>
-      )}
-    </g>
+/** Heads of the arrows at the ends of the legs of every beam. */
+function Arrows({ design, scale }: { readonly design: Design; readonly scale: number }) {
+  return design.lasers.flatMap((laser) =>
+    laser.legs.map((leg) => {
+      const [dx, dy] = [(leg.to[0] - leg.from[0]) * scale, -(leg.to[1] - leg.from[1]) * scale];
+      if (Math.hypot(dx, dy) < 12) return null;
+      const angle = (Math.atan2(dy, dx) * 180) / Math.PI;
+      return (
+        <path
+          key={`${laser.id} ${leg.from} ${leg.to}`}
+          className="arrow"
+          transform={`translate(${leg.to[0] * scale} ${-leg.to[1] * scale}) rotate(${angle})`}
+          d="M0 0L-11 -3.2L-11 3.2Z"
+        />
+      );
+    }),
   );
 }
-
-/** Things at points: a letter in a ring, as the legend of the printed sheet has them. */
-function overheads(design: Design): { readonly id: string; readonly at: Vec2; readonly letter: string }[] {
-  const { room } = design;
-  const flat = ([x, y]: Vec3): Vec2 => [x, y];
-  return [
-    ...room.sprinklers.map(({ id, at }) => ({ id, at, letter: 'S' })),
-    ...room.detectors.map(({ id, at }) => ({ id, at, letter: 'D' })),
-    ...room.exitSigns.map(({ id, at }) => ({ id, at, letter: 'E' })),
-    ...design.devices.map((device) => ({ id: device.id, at: flat(device.at), letter: deviceLetter[device.kind] })),
-  ];
-}
-
-const deviceLetter = { sign: 'W', stop: 'X', interlock: 'I', sensor: 'P' } as const;

@@ -12,6 +12,7 @@ export function extentOf(design: Design, id: string): readonly Vec2[] {
   const { room } = design;
   const ring = [
     ...design.tables,
+    ...design.tables.flatMap((t) => t.equipment),
     ...design.equipment,
     ...design.enclosures,
     ...room.columns,

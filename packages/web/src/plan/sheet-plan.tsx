@@ -1,12 +1,14 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
-import type { Design } from '../engine/contract.js';
-import { select, useWorkbench } from '../state/store.js';
+import type { Computed, Design } from '../engine/contract.js';
+import { select } from '../state/store.js';
 import { texts } from '../texts.js';
 import { BeamLayer } from './beam-layer.js';
-import { PlaceDimensions, RoomDimensions } from './dimensions.js';
+import { CornerLayer } from './corner-layer.js';
+import { RoomDimensions } from './dimensions.js';
 import { FindingMarks } from './finding-marks.js';
 import { Labels } from './labels.js';
 import { PartsLayer } from './parts-layer.js';
+import { PlaceInputs, PlaceLines } from './place-inputs.js';
 import { PointedLayer } from './pointed-layer.js';
 import { RoomLayer } from './room-layer.js';
 import { TableLayer } from './table-layer.js';
@@ -33,15 +35,14 @@ const wholeRoom = (design: Design, size: Size): PlanView => {
 };
 
 /** The plan: drawn from the design, to be touched, moved and scaled. */
-export function SheetPlan({ design }: { readonly design: Design }) {
+export function SheetPlan({ computed }: { readonly computed: Computed }) {
+  const { design } = computed;
   const { view, size } = usePlanView();
   const frame = useRef<HTMLDivElement>(null);
   useSize(frame);
   useFirstFit(design);
   useWheel(frame);
   const pan = usePan();
-  const selected = useWorkbench((s) => s.selected);
-  const table = design.tables.find((t) => t.id === selected);
   return (
     <div className="plan" ref={frame}>
       {view && (
@@ -72,14 +73,16 @@ export function SheetPlan({ design }: { readonly design: Design }) {
             <PartsLayer design={design} />
             <BeamLayer design={design} />
             <PointedLayer />
+            <CornerLayer design={design} scale={view.scale} />
           </g>
           <RoomDimensions design={design} view={view} size={size} />
-          <Labels design={design} view={view} size={size} />
-          {table && <PlaceDimensions at={table.centre} view={view} size={size} />}
+          <Labels computed={computed} view={view} size={size} />
+          <PlaceLines design={design} view={view} size={size} />
           <FindingMarks view={view} size={size} />
           <North x={size.width - 30} y={38} />
         </svg>
       )}
+      {view && <PlaceInputs design={design} view={view} size={size} />}
       <PlanButtons design={design} />
       <ThingCard design={design} />
     </div>

@@ -16,11 +16,16 @@ export const TableLayer = memo(function TableLayer({ design }: { readonly design
         <Thing key={table.id} id={table.id} kind="table" label={`Table ${table.name}`}>
           <path className="line-edge body" d={ringPath(table.outline)} />
           <path className="line-fine" d={cornerMark(table)} />
-          {table.equipment.map((solid) => (
-            <path key={solid.id} className="line-fine" d={ringPath(solid.outline)} />
-          ))}
         </Thing>
       ))}
+      {design.tables.flatMap((table) =>
+        table.equipment.map((solid) => (
+          <Thing key={solid.id} id={solid.id} kind="solid" label={solid.name}>
+            <path className="grip" d={ringPath(solid.outline)} />
+            <path className="line-fine" d={ringPath(solid.outline)} />
+          </Thing>
+        )),
+      )}
     </g>
   );
 });

@@ -36,15 +36,15 @@ export function MiddleSheet() {
 }
 
 function Shown({ view }: { readonly view: View }) {
-  const design = useWorkbench((s) => s.computed?.design);
+  const computed = useWorkbench((s) => s.computed);
   const refused = useWorkbench((s) => s.problems.length > 0);
   if (view === 'text') return <BriefText />;
-  if (!design) return <p className="waiting">{refused ? texts.plan.nothing : texts.plan.waiting}</p>;
+  if (!computed) return <p className="waiting">{refused ? texts.plan.nothing : texts.plan.waiting}</p>;
   if (view === 'sheet') return <PrintedPlan />;
-  if (view === 'plan') return <SheetPlan design={design} />;
+  if (view === 'plan') return <SheetPlan computed={computed} />;
   return (
     <Suspense fallback={<p className="waiting">{texts.space.waiting}</p>}>
-      <SpaceView design={design} />
+      <SpaceView design={computed.design} />
     </Suspense>
   );
 }

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { fetchPack } from '../state/server.js';
+import { fetchPackFile } from '../state/server.js';
 import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 
@@ -10,18 +10,18 @@ export function PrintedPlan() {
   const [shown, setShown] = useState<{ readonly url: string } | { readonly trouble: string } | null>(null);
   useEffect(() => {
     if (!readable) return;
-    let current = true;
+    const gone = new AbortController();
     let url: string | undefined;
-    fetchPack(text, 'plan.svg').then(
+    fetchPackFile(text, 'plan.svg', gone.signal).then(
       (blob) => {
-        if (!current) return;
+        if (gone.signal.aborted) return;
         url = URL.createObjectURL(blob);
         setShown({ url });
       },
-      (error: Error) => current && setShown({ trouble: error.message }),
+      (error: Error) => gone.signal.aborted || setShown({ trouble: error.message }),
     );
     return () => {
-      current = false;
+      gone.abort();
       if (url) URL.revokeObjectURL(url);
     };
   }, [text, readable]);

@@ -33,17 +33,3 @@ export async function openFile(file: File): Promise<void> {
   const text = await file.text();
   if (mayLeave()) openBrief({ name: file.name, text });
 }
-
-/** The least brief that can be read: a room to start from. */
-export const freshBrief = `cloche: 1
-project:
-  name: New project
-room:
-  name: Room
-  outline:
-    - [0 m, 0 m]
-    - [6 m, 0 m]
-    - [6 m, 5 m]
-    - [0 m, 5 m]
-  height: 3 m
-`;

@@ -1,5 +1,6 @@
-import { sourceText, verdictOrder } from '@cloche/engine';
+import { sourceText } from '@cloche/engine';
 import type { Finding } from '../engine/contract.js';
+import { verdictsInOrder } from '../notes/verdict-groups.js';
 import { VerdictMark } from '../notes/verdict-mark.js';
 import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
@@ -19,7 +20,7 @@ export function CheckLeaf() {
             <th scope="col">
               <span className="visually-hidden">{texts.notes.title}</span>
             </th>
-            {verdictOrder.map((verdict) => (
+            {verdictsInOrder.map((verdict) => (
               <th key={verdict} scope="col">
                 <VerdictMark verdict={verdict} />
               </th>
@@ -56,7 +57,7 @@ function TallyRow({ title, findings }: { readonly title: string; readonly findin
   return (
     <tr>
       <th scope="row">{title}</th>
-      {verdictOrder.map((verdict) => {
+      {verdictsInOrder.map((verdict) => {
         const count = findings.filter((f) => f.verdict === verdict).length;
         return (
           <td key={verdict} className={count === 0 ? 'none' : undefined}>

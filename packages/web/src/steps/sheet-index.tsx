@@ -1,4 +1,5 @@
-import { listAt } from '../brief/path.js';
+import { listAt, valueAt } from '../brief/path.js';
+import { type Addable, layoutLists, needsLists, surveyLists } from '../brief/templates.js';
 import { goToStep, type StepName, stepNames, useWorkbench, type Workbench } from '../state/store.js';
 import { texts } from '../texts.js';
 
@@ -58,27 +59,22 @@ function stateOf(name: StepName, s: Workbench): string {
   }
 }
 
-const survey = ['tables', 'equipment', 'room/doors', 'room/windows', 'room/columns', 'room/obstructions'];
-const needs = [
-  'lasers',
-  'needs/cleanliness',
-  'needs/darkness',
-  'needs/ways',
-  'needs/access',
-  'needs/light',
-  'needs/temperature',
-];
-const layout = ['enclosures', 'runs', 'covers', 'signs', 'stops', 'interlocks', 'sensors'].map(
-  (list) => `layout/${list}`,
-);
+const survey = Object.values(surveyLists);
+const needs = Object.values(needsLists);
+const layout = Object.values(layoutLists);
 
-const countOf = (s: Workbench, lists: readonly string[]): number =>
-  lists.reduce((n, list) => n + listAt(s.data, list.split('/')).length, 0);
+/** Entries of lists, and objects that are there. */
+const countOf = (s: Workbench, lists: readonly Addable[]): number =>
+  lists.reduce(
+    (n, { list, single }) => n + (single ? Number(valueAt(s.data, list) !== undefined) : listAt(s.data, list).length),
+    0,
+  );
 
 function checkState({ computed }: Workbench): string {
   if (!computed) return '';
   const count = (verdict: string) => computed.findings.filter((f) => f.verdict === verdict).length;
-  const [fails, open] = [count('fails'), count('not assessed')];
+  const [fails, attention, open] = [count('fails'), count('attention'), count('not assessed')];
   if (fails > 0) return texts.stepState.fails(fails);
+  if (attention > 0) return texts.stepState.attention(attention);
   return open > 0 ? texts.stepState.open(open) : texts.stepState.settled;
 }

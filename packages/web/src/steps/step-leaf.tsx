@@ -1,67 +1,58 @@
-import { addable } from '../brief/templates.js';
+import { layoutLists, needsLists, surveyLists } from '../brief/templates.js';
 import { type StepName, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { CheckLeaf } from './check-leaf.js';
-import { Entries, Group, SingleForm } from './entries.js';
+import { Entries, Form, Single } from './entries.js';
+import { NextStep } from './next-step.js';
 import { PartsLeaf } from './parts-leaf.js';
-import { RoomCorners } from './room-corners.js';
 import { SheetsLeaf } from './sheets-leaf.js';
 
 /** The leaf that belongs to the step in hand. */
 export function StepLeaf() {
   const step = useWorkbench((s) => s.step);
+  const file = useWorkbench((s) => s.opened);
   const { title, about } = texts.steps[step];
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a leaf without fields is scrolled by keys
     <section className="leaf" aria-labelledby="leaf-title" tabIndex={0}>
       <h2 id="leaf-title">{title}</h2>
       <p className="second">{about}</p>
-      <Leaf step={step} />
+      <NextStep step={step} />
+      {/* Another brief starts with its parts folded as they come. */}
+      <Leaf key={`${step} ${file}`} step={step} />
     </section>
   );
 }
+
+const survey = Object.values(surveyLists);
+const needs = Object.values(needsLists);
 
 function Leaf({ step }: { readonly step: StepName }) {
   switch (step) {
     case 'survey':
       return (
         <>
-          <SingleForm path={['project']} title={texts.block.project} />
-          <SingleForm path={['room']} title={texts.forms.room} open />
-          <RoomCorners />
-          <Entries what={addable.tables} open />
-          <Entries what={addable.doors} />
-          <Entries what={addable.windows} />
-          <Entries what={addable.columns} />
-          <Entries what={addable.obstructions} />
-          {(['sprinklers', 'detectors', 'exitSigns', 'boards', 'beams', 'airTerminals', 'luminaires'] as const).map(
-            (list) => (
-              <Group key={list} list={['room', list]} title={texts.lists[list]} />
-            ),
-          )}
+          <Form path={['project']} title={texts.block.project} />
+          <Form path={['room']} title={texts.forms.room} open />
+          {survey.map((what) => (
+            <Part key={what.title} what={what} open={what === surveyLists.tables} />
+          ))}
         </>
       );
     case 'needs':
       return (
         <>
-          <SingleForm path={['site']} title={texts.block.rules} open />
-          <Entries what={addable.lasers} open />
-          {(['cleanliness', 'darkness', 'ways', 'access', 'light', 'temperature'] as const).map((list) => (
-            <Group key={list} list={['needs', list]} title={texts.lists[list]} />
+          <Form path={['site']} title={texts.block.rules} />
+          {needs.map((what) => (
+            <Part key={what.title} what={what} open={what === needsLists.lasers || what === needsLists.cleanliness} />
           ))}
-          <SingleForm path={['needs']} title={texts.lists.whole} />
+          <Form path={['needs']} title={texts.lists.whole} />
         </>
       );
     case 'layout':
-      return (
-        <>
-          <Group list={['layout', 'enclosures']} title={texts.lists.enclosures} open />
-          <Entries what={addable.runs} open />
-          {(['covers', 'signs', 'stops', 'interlocks', 'sensors'] as const).map((list) => (
-            <Group key={list} list={['layout', list]} title={texts.lists[list]} />
-          ))}
-        </>
-      );
+      return Object.values(layoutLists).map((what) => (
+        <Part key={what.title} what={what} open={what === layoutLists.enclosures || what === layoutLists.runs} />
+      ));
     case 'checks':
       return <CheckLeaf />;
     case 'parts':
@@ -72,3 +63,15 @@ function Leaf({ step }: { readonly step: StepName }) {
       return null;
   }
 }
+
+function Part({
+  what,
+  open,
+}: {
+  readonly what: (typeof survey | typeof needs)[number] | LayoutList;
+  readonly open: boolean;
+}) {
+  return 'single' in what && what.single ? <Single what={what} /> : <Entries what={what} open={open} />;
+}
+
+type LayoutList = (typeof layoutLists)[keyof typeof layoutLists];

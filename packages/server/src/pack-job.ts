@@ -1,0 +1,28 @@
+import type { Problem } from '@cloche/engine';
+import type { PackFile } from '@cloche/pack';
+import type { TextFile } from './options.js';
+
+/** What every pack is made from; handed to a worker when it starts. */
+export interface PackStock {
+  readonly catalogueFiles: readonly TextFile[];
+  readonly rulesFiles: Readonly<Record<string, string>>;
+  readonly fonts: { readonly regular: Uint8Array; readonly medium: Uint8Array };
+}
+
+export interface PackJob {
+  readonly brief: string;
+  /** Date of issue, ISO 8601. */
+  readonly issued: string;
+  /** Name of the one file that is wanted; all when left out. */
+  readonly file?: string;
+}
+
+/** What a worker tells: a file is done, the brief is refused, all files, or a fault of the program. */
+export type PackNews =
+  | { readonly news: 'progress'; readonly done: string; readonly share: number }
+  | { readonly news: 'refused'; readonly problems: readonly Problem[] }
+  | { readonly news: 'made'; readonly project: string; readonly files: readonly PackFile[] }
+  | { readonly news: 'fault'; readonly message: string };
+
+export type PackProgress = Extract<PackNews, { readonly news: 'progress' }>;
+export type PackEnd = Exclude<PackNews, PackProgress>;

@@ -1,0 +1,160 @@
+import { numberText } from '@cloche/engine';
+import type { Design, DesignLaser, Vec2, Vec3 } from '../engine/contract.js';
+import { boxOf } from './card-corner.js';
+import type { Label, Segment, Spot } from './place-labels.js';
+
+/** A point of the plan in pixels, at the scale of the sheet. */
+export type ToSheet = (point: Vec2) => Vec2;
+
+/** Letters in a ring: their radius with the line, pixels. */
+const ring = 8;
+const height = 15;
+/** Widest letters of 13 pixels on the average; a label must never be wider than its box. */
+const widthOf = (text: string): number => [...text].reduce((sum, c) => sum + (/[mwMWAÄ@%]/.test(c) ? 11 : 7.2), 4);
+
+const flat = ([x, y]: Vec3): Vec2 => [x, y];
+const named = (key: string, text: string, spots: readonly Spot[]): Label => ({
+  key,
+  text,
+  width: widthOf(text),
+  height,
+  spots,
+});
+
+/** Everything that is written on the plan, what must be seen first. */
+export function planLabels(design: Design, sheet: ToSheet): readonly Label[] {
+  return [
+    ...overheads(design).map(({ id, at, letter }) => letterLabel(id, letter, sheet(at))),
+    ...design.tables.map((table) => tableLabel(table.id, table.name, table.outline.map(sheet))),
+    ...design.enclosures.map((e) => frameLabel(e.id, e.name, e.outline.map(sheet))),
+    ...design.runs.map((run) => named(run.id, run.name, besideLine(run.line.map(sheet), widthOf(run.name), 16))),
+    ...design.lasers.map((laser) => beamLabel(laser, design, sheet)),
+  ];
+}
+
+/** Lines that writing should not cross. */
+export function planLines(design: Design, sheet: ToSheet): readonly Segment[] {
+  const closed = (points: readonly Vec2[]): Segment[] => points.map((p, i) => [p, points[(i + 1) % points.length]!]);
+  const rings = [
+    design.room.outline,
+    ...design.tables.flatMap((t) => [t.outline, ...t.equipment.map((e) => e.outline)]),
+    ...design.equipment.map((e) => e.outline),
+    ...design.enclosures.map((e) => e.outline),
+    ...design.room.obstructions.map((o) => o.outline),
+  ];
+  return [
+    ...rings.flatMap((points) => closed(points.map(sheet))),
+    ...design.lasers.flatMap((l) => l.legs.map((leg): Segment => [sheet(flat(leg.from)), sheet(flat(leg.to))])),
+    ...design.runs.flatMap((run) => run.line.slice(1).map((p, i): Segment => [sheet(run.line[i]!), sheet(p)])),
+  ];
+}
+
+function letterLabel(key: string, text: string, at: Vec2): Label {
+  const round = [1, 2].flatMap((far) =>
+    [0, 180, 90, 270, 45, 135, 225, 315].map((degrees): Spot => {
+      const [c, s] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+      return { at: [at[0] + c * (2 * ring + 3) * far, at[1] + s * (2 * ring + 3) * far], leadsTo: at };
+    }),
+  );
+  return { key, text, width: 2 * ring, height: 2 * ring, spots: [{ at }, ...round], kept: true };
+}
+
+function tableLabel(key: string, name: string, corners: readonly Vec2[]): Label {
+  const { min, max } = boxOf(corners);
+  const text = max[0] - min[0] > widthOf(name) ? name : key;
+  const w = widthOf(text) / 2;
+  const [x, y] = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
+  return named(key, text, [
+    { at: [x, max[1] + 10] },
+    { at: [x, min[1] - 10] },
+    { at: [min[0] + w + 4, min[1] + 11] },
+    { at: [max[0] - w - 4, max[1] - 11] },
+    { at: [x, min[1] + 11] },
+    { at: [x, max[1] - 11] },
+    { at: [max[0] + w + 6, y] },
+    { at: [min[0] - w - 6, y] },
+    { at: [x, max[1] + 26] },
+    { at: [x, min[1] - 26] },
+  ]);
+}
+
+function frameLabel(key: string, text: string, corners: readonly Vec2[]): Label {
+  const { min, max } = boxOf(corners);
+  const w = widthOf(text) / 2;
+  return named(key, text, [
+    { at: [min[0] + w, min[1] - 10] },
+    { at: [max[0] - w, min[1] - 10] },
+    { at: [min[0] + w, max[1] + 10] },
+    { at: [max[0] - w, max[1] + 10] },
+    { at: [min[0] - w - 6, min[1] + 8] },
+    { at: [max[0] + w + 6, min[1] + 8] },
+    { at: [min[0] + w, min[1] - 26] },
+  ]);
+}
+
+/** Readable from below or from the right, never upside down. */
+const upright = (angle: number): number => (angle > 90 || angle <= -90 ? angle + 180 : angle);
+
+/** Spots along the legs of a line, the longest first, on both sides of it. */
+function besideLine(line: readonly Vec2[], width: number, off: number): readonly Spot[] {
+  const legs = line
+    .slice(1)
+    .map((to, i) => ({ from: line[i]!, to, length: Math.hypot(to[0] - line[i]![0], to[1] - line[i]![1]) }))
+    .filter((leg) => leg.length > width * 0.6)
+    .sort((a, b) => b.length - a.length)
+    .slice(0, 4);
+  return legs.flatMap(({ from, to, length }) => {
+    const [dx, dy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+    // The side that lies above the line on the screen, or left of an upright one.
+    const side = dx < 0 || (dx === 0 && dy > 0) ? -1 : 1;
+    const angle = upright((Math.atan2(dy, dx) * 180) / Math.PI);
+    return [0.5, 0.3, 0.7].flatMap((t) =>
+      [side, -side].map((s): Spot => {
+        const [x, y] = [from[0] + dx * length * t, from[1] + dy * length * t];
+        return { at: [x + dy * off * s, y - dx * off * s], angle };
+      }),
+    );
+  });
+}
+
+/** The wavelength along the beam; where there is no room, beside the table with a thin line to the beam. */
+function beamLabel(laser: DesignLaser, design: Design, sheet: ToSheet): Label {
+  const text = `${numberText(laser.wavelength * 1e9)} nm`;
+  const width = widthOf(text);
+  const path = laser.path.map((p) => sheet(flat(p)));
+  const legs = path.slice(1).map((to, i) => ({ from: path[i]!, to }));
+  const longest = legs.reduce(
+    (best, leg) =>
+      Math.hypot(leg.to[0] - leg.from[0], leg.to[1] - leg.from[1]) >
+      Math.hypot(best.to[0] - best.from[0], best.to[1] - best.from[1])
+        ? leg
+        : best,
+    legs[0] ?? { from: path[0]!, to: path[0]! },
+  );
+  const leadsTo: Vec2 = [(longest.from[0] + longest.to[0]) / 2, (longest.from[1] + longest.to[1]) / 2];
+  const table = design.tables.find((t) => t.id === laser.table);
+  const { min, max } = boxOf(table ? table.outline.map(sheet) : path);
+  const rows = [-24, -8, 8, 24, 40];
+  const outside = [
+    ...rows.map((dy): Vec2 => [max[0] + width / 2 + 22, leadsTo[1] + dy]),
+    ...rows.map((dy): Vec2 => [min[0] - width / 2 - 22, leadsTo[1] + dy]),
+    ...rows.map((dx): Vec2 => [leadsTo[0] + 3 * dx, max[1] + 30]),
+    ...rows.map((dx): Vec2 => [leadsTo[0] + 3 * dx, min[1] - 30]),
+  ];
+  const far = (at: Vec2) => Math.hypot(at[0] - leadsTo[0], at[1] - leadsTo[1]);
+  const aside = outside.sort((a, b) => far(a) - far(b)).map((at): Spot => ({ at, leadsTo }));
+  return named(laser.id, text, [...besideLine(path, width, 10), ...aside]);
+}
+
+/** Things at points: a letter in a ring, as the legend of the printed sheet has them. */
+function overheads(design: Design): { readonly id: string; readonly at: Vec2; readonly letter: string }[] {
+  const { room } = design;
+  return [
+    ...room.sprinklers.map(({ id, at }) => ({ id, at, letter: 'S' })),
+    ...room.detectors.map(({ id, at }) => ({ id, at, letter: 'D' })),
+    ...room.exitSigns.map(({ id, at }) => ({ id, at, letter: 'E' })),
+    ...design.devices.map((device) => ({ id: device.id, at: flat(device.at), letter: deviceLetter[device.kind] })),
+  ];
+}
+
+const deviceLetter = { sign: 'W', stop: 'X', interlock: 'I', sensor: 'P' } as const;
