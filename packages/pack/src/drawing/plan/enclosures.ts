@@ -1,9 +1,11 @@
 import { bounds, type Design, type Part, type Ring, type Shape, type Vec2 } from '@cloche/engine';
 import { hidden, narrow, secondInk, symbol, wide } from '../inks.js';
 import type { Label, LabelPlace, LabelSpace } from '../labels.js';
-import { line, ring } from '../marks.js';
+import { line, polyline, ring } from '../marks.js';
 import { shortMark } from '../short-mark.js';
 import type { Mark } from '../types.js';
+import { curtainWave } from './curtain-wave.js';
+import { wavePitch } from './runs.js';
 import { readable } from './tables.js';
 import type { PlanView } from './view.js';
 
@@ -61,11 +63,18 @@ export function enclosureMarks(design: Design, view: PlanView): Mark[] {
       ...enclosure.unitAreas.flatMap((area) => unitMarks(area.map(view.to))),
       ...lying.map(({ part, bar }) => ring(barOutline(bar).map(view.to), narrow, undefined, part.mark)),
       ...enclosure.sides
-        .filter((side) => side.closure !== 'open')
+        .filter((side) => side.closure === 'rigid panel' || side.closure === 'strip')
         .map((side) => line(view.to(side.from), view.to(side.to), side.closure === 'rigid panel' ? wide : symbol)),
+      ...parts.flatMap((part) => curtainMarks(part, view)),
       ...posts.map(({ part, bar }) => ring(barOutline(bar).map(view.to), symbol, '#1C2126', part.mark)),
     ];
   });
+}
+
+/** A curtain panel of a side as a wave, as long as its cloth is wide. */
+function curtainMarks({ role, shape }: Part, view: PlanView): Mark[] {
+  if (role !== 'curtain panel' || shape.shape !== 'cloth') return [];
+  return [polyline(curtainWave(shape.line.map(view.to), shape.fullness, wavePitch), symbol)];
 }
 
 function unitMarks(corners: readonly (readonly [number, number])[]): Mark[] {

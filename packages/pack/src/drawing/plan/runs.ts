@@ -8,7 +8,7 @@ import { readable } from './tables.js';
 import type { PlanView } from './view.js';
 
 /** Wave length of the drawn curtain on paper [mm]. */
-const wavePitch = 3.2;
+export const wavePitch = 3.2;
 
 const closedLine = (run: DesignRun): readonly Vec2[] => {
   const [first, last] = [run.line[0]!, run.line[run.line.length - 1]!];
