@@ -1,3 +1,4 @@
+import { step } from '../floor/calculation.js';
 import {
   type CalculationStep,
   type CalculationValue,
@@ -12,7 +13,6 @@ import {
 import { classLimit, classLimitUnrounded } from './class-limit.js';
 import { curveOutside } from './messages.js';
 import { tabledOperatingPoint } from './operating-point.js';
-import { step } from './step.js';
 import { sources } from './tables.js';
 import type { FanPoint } from './types.js';
 

@@ -9,18 +9,17 @@ import {
   scaledToSize,
   type WellMixedZone,
 } from '../air/index.js';
-import { step } from '../air/step.js';
 import { classLimitStep, ratioStep } from '../air/steps.js';
 import { sources } from '../air/tables.js';
-import { type CalculationStep, fromStep, val } from '../floor/calculation.js';
-import { type Finding, verdictOf } from '../floor/finding.js';
+import { type CalculationStep, fromStep, step, val } from '../floor/calculation.js';
+import { type Finding, overLimit, verdictOf } from '../floor/finding.js';
 import { numberText } from '../floor/number-text.js';
 import { valueOf } from '../floor/problem.js';
 import { ruleNumber } from '../rules/schema.js';
 import type { CleanlinessNeed, EnclosureAir } from './air-enclosure.js';
-import { type AirSubject, airJudged, airOpen, atMostAttention, ruleStepValue } from './air-finding.js';
+import { type AirSubject, airJudged, airOpen, atMostAttention } from './air-finding.js';
 import { coverageOf, meanVelocityOf, wantsUnidirectional } from './air-flow.js';
-import type { CheckContext } from './context.js';
+import { type CheckContext, ruleValue } from './context.js';
 
 /** Size at which the rule gives the background and people were counted [m]. */
 const countedSize = 0.5e-6;
@@ -52,7 +51,7 @@ function backgroundStep(context: CheckContext, size: number): CalculationStep {
   const from = given?.size ?? countedSize;
   const known = given
     ? val(given.concentration, '1/m3', 'background', 'brief')
-    : ruleStepValue(context, 'air.background', '1/m3');
+    : ruleValue(context, 'air.background', '1/m3');
   return step(
     'Cb',
     `background at ${micrometres(size)}`,
@@ -112,7 +111,7 @@ function forecast(context: CheckContext, air: EnclosureAir, need: CleanlinessNee
   const { working, filter, unit, enclosure } = air;
   const background = backgroundStep(context, need.size);
   const people = peopleStep(need);
-  const leak = ruleStepValue(context, 'air.induced-leak', '1');
+  const leak = ruleValue(context, 'air.induced-leak', '1');
   const Q = fromStep(working.steps.find((s) => s.symbol === 'Q')!);
   const P = val(filter.integralPenetration, '1', `penetration of ${filter.filterClass}`, `catalogue ${unit.id}`);
   const V = val(enclosure.volume, 'm3', 'volume', 'design');
@@ -208,7 +207,7 @@ function classFinding(
     ...subjectOf(air, c, 'class', `Forecast for ${classText(c.need)}`, f.measured),
     rule: 'air.limit-share',
   };
-  const share = ruleStepValue(context, 'air.limit-share', '1');
+  const share = ruleValue(context, 'air.limit-share', '1');
   const allowed = step(
     'Ca',
     'concentration that the design may use',
@@ -228,7 +227,7 @@ function classFinding(
   );
   const proof = 'Only a measurement proves a class.';
   const allowedText = `${numberText(share.value * 100)} % of the limit of ${perCubicMetre(limit.result)} may be used`;
-  if (mixed.result > 1 && isUnidirectional(context, air)) {
+  if (overLimit(mixed.result) && isUnidirectional(context, air)) {
     const P = val(
       air.filter.integralPenetration,
       '1',
@@ -266,7 +265,7 @@ function classFinding(
       ],
     });
   }
-  const overShare = mixed.result > 1 && f.steady.result <= limit.result;
+  const overShare = overLimit(mixed.result) && f.steady.result <= limit.result;
   return airJudged(context, subject, {
     message: `${perCubicMetre(f.steady.result)} are expected in the steady state; ${allowedText}${overShare ? ', so the limit holds but without the reserve' : ''}. ${proof}`,
     demand: f.steady.result,
@@ -406,7 +405,7 @@ function samplingFinding(context: CheckContext, air: EnclosureAir, c: ClassCase,
 /** 100:1 recovery of an enclosure against the site rule: it depends on flow and volume alone. */
 export function recoveryFinding(context: CheckContext, air: EnclosureAir): Finding {
   const { enclosure, working } = air;
-  const leak = ruleStepValue(context, 'air.induced-leak', '1');
+  const leak = ruleValue(context, 'air.induced-leak', '1');
   const Q = working.steps.find((s) => s.symbol === 'Q')!;
   const rate = step(
     'lambda',
@@ -427,7 +426,7 @@ export function recoveryFinding(context: CheckContext, air: EnclosureAir): Findi
     's',
     sources.recovery,
   );
-  const rule = ruleStepValue(context, 'air.recovery', 's');
+  const rule = ruleValue(context, 'air.recovery', 's');
   const used = ratioStep('u', 'utilisation', ['t100', fromStep(line)], ['tmax', rule], '1', sources.recovery);
   return airJudged(
     context,

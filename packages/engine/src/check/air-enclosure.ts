@@ -6,8 +6,8 @@ import type { FanFilterUnit } from '../catalogue/schema.js';
 import type { DesignEnclosure } from '../design/types.js';
 import { type CalculationValue, val } from '../floor/calculation.js';
 import { type Outcome, problem, refuse, valueOf } from '../floor/problem.js';
-import { ruleStepValue } from './air-finding.js';
-import type { CheckContext } from './context.js';
+
+import { type CheckContext, ruleValue } from './context.js';
 
 export type CleanlinessNeed = CompleteBrief['needs']['cleanliness'][number];
 
@@ -48,7 +48,7 @@ export function enclosureAir(context: CheckContext, enclosure: DesignEnclosure):
     curve: unit.curve,
     count,
     gapArea: val(area, 'm2', `gaps: ${enclosure.openings.map((o) => o.what).join(', ')}`, 'design'),
-    dischargeCoefficient: ruleStepValue(context, 'air.discharge-coefficient', '1'),
+    dischargeCoefficient: ruleValue(context, 'air.discharge-coefficient', '1'),
     density: roomAirDensity,
     origin: `catalogue ${unit.id}`,
   });

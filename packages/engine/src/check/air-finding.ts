@@ -1,9 +1,8 @@
-import { type CalculationStep, type CalculationValue, calculation, val } from '../floor/calculation.js';
-import { type Decider, type Finding, type Verdict, verdictOf } from '../floor/finding.js';
+import { type CalculationStep, calculation } from '../floor/calculation.js';
+import { type Decider, type Finding, notJudged, type Verdict, verdictOf } from '../floor/finding.js';
 import type { Vec2 } from '../floor/geometry/vec.js';
 import { commonPractice, type Source } from '../floor/source.js';
 import type { RuleId } from '../rules/known.js';
-import { ruleNumber } from '../rules/schema.js';
 import { type CheckContext, ruleUsed } from './context.js';
 
 /** What every air finding says about itself, assessed or not. */
@@ -47,12 +46,9 @@ export const airOpen = (
   found?: { readonly steps: readonly CalculationStep[]; readonly assumptions?: readonly string[] },
 ): Finding => ({
   ...base(context, s),
-  verdict: 'not assessed',
+  ...notJudged,
   message,
-  demand: null,
-  capacity: null,
   unit: '1',
-  utilisation: null,
   calculation: found
     ? calculation(s.requirement, found.steps, { assumptions: found.assumptions ?? [], cautions: s.cautions ?? [] })
     : null,
@@ -88,7 +84,3 @@ export const airJudged = (context: CheckContext, s: AirSubject, j: AirJudged): F
 /** Takes a verdict back from `meets` to `attention` when something it rests on was assumed. */
 export const atMostAttention = (verdict: Verdict, because: boolean): Verdict =>
   because && verdict === 'meets' ? 'attention' : verdict;
-
-/** The value of a rule as it goes into a step. */
-export const ruleStepValue = (context: CheckContext, id: RuleId, unit: string, factor = 1): CalculationValue =>
-  val(ruleNumber(context.rules, id) * factor, unit, context.rules.byId[id].meaning, `rule ${id}`);

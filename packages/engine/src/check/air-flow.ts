@@ -1,14 +1,13 @@
 import { airCautions } from '../air/index.js';
-import { step } from '../air/step.js';
 import { ratioStep } from '../air/steps.js';
 import { sources, typicalAirChanges } from '../air/tables.js';
-import { fromStep, val } from '../floor/calculation.js';
-import { type Finding, verdictOf } from '../floor/finding.js';
+import { fromStep, step, val } from '../floor/calculation.js';
+import { type Finding, overLimit, verdictOf } from '../floor/finding.js';
 import { numberText } from '../floor/number-text.js';
 import { ruleNumber } from '../rules/schema.js';
 import type { EnclosureAir } from './air-enclosure.js';
-import { airJudged, airOpen, atMostAttention, ruleStepValue } from './air-finding.js';
-import type { CheckContext } from './context.js';
+import { airJudged, airOpen, atMostAttention } from './air-finding.js';
+import { type CheckContext, ruleValue } from './context.js';
 
 const perHourText = (flow: number): string => `${numberText(flow * 3600)} m3/h`;
 const last = <T>(list: readonly T[]): T => list[list.length - 1]!;
@@ -82,11 +81,14 @@ function velocityFinding(context: CheckContext, air: EnclosureAir): Finding {
     sources.continuity,
   );
   const area = val(enclosure.cleanArea, 'm2', 'clean area', 'design');
-  const mean = ratioStep(
+  // Filters that reach past the clean area blow part of the flow beside it: the air is nowhere faster than at their faces.
+  const faces = enclosure.unitCount * unit.face[0] * unit.face[1];
+  const mean = step(
     'v',
     'mean velocity over the clean area',
-    ['Q', fromStep(Q)],
-    ['A', area],
+    'Q/max(A, F)',
+    { Q: fromStep(Q), A: area, F: val(faces, 'm2', 'all filter faces', 'design') },
+    Q.result / Math.max(enclosure.cleanArea, faces),
     'm/s',
     sources.continuity,
   );
@@ -101,7 +103,7 @@ function velocityFinding(context: CheckContext, air: EnclosureAir): Finding {
   const found = `The clean air moves at ${numberText(mean.result)} m/s over the clean area and at ${numberText(face.result)} m/s at the filter face.`;
   if (!subject.required)
     return airOpen(context, subject, `${found} No need asks for unidirectional flow here.`, { steps: [Q, face, mean] });
-  const target = ruleStepValue(context, 'air.unidirectional-velocity', 'm/s');
+  const target = ruleValue(context, 'air.unidirectional-velocity', 'm/s');
   const least = step(
     'vmin',
     'least velocity',
@@ -162,7 +164,7 @@ function coverageFinding(context: CheckContext, air: EnclosureAir): Finding {
     return airOpen(context, subject, `${found} No need asks for unidirectional flow here; the mixed model is used.`, {
       steps: [coverage],
     });
-  const rule = ruleStepValue(context, 'air.coverage', '1');
+  const rule = ruleValue(context, 'air.coverage', '1');
   const used = ratioStep('u', 'utilisation', ['c0', rule], ['c', fromStep(coverage)], '1', sources.coverage);
   return airJudged(context, subject, {
     message: `${found} ${numberText(rule.value * 100)} % is asked for; below it the flow mixes.`,
@@ -208,7 +210,7 @@ function changesFinding(context: CheckContext, air: EnclosureAir): Finding {
     unit: '1/h',
     utilisation: used.result,
     // A value below the examples breaks no rule: the balance of particles decides.
-    verdict: used.result > 1 ? 'attention' : verdictOf(used.result),
+    verdict: overLimit(used.result) ? 'attention' : verdictOf(used.result),
     steps: [...air.working.steps, n, used],
   });
 }
@@ -237,7 +239,7 @@ function pressureFinding(context: CheckContext, air: EnclosureAir): Finding {
     '1',
     sources.orifice,
   );
-  const bulges = used.result > 1;
+  const bulges = overLimit(used.result);
   return airJudged(context, subject, {
     message: bulges
       ? `${found} Above some ${softCurtainPressure} Pa curtains bulge and open more gap: do not count on this pressure.`
@@ -263,7 +265,7 @@ function gapFinding(context: CheckContext, air: EnclosureAir): Finding {
     'm/s',
     sources.continuity,
   );
-  const rule = ruleStepValue(context, 'air.gap-velocity', 'm/s');
+  const rule = ruleValue(context, 'air.gap-velocity', 'm/s');
   const used = ratioStep('u', 'utilisation', ['v0', rule], ['v', fromStep(v)], '1', sources.gapVelocity);
   return airJudged(
     context,

@@ -1,16 +1,15 @@
 import { temperatureRise } from '../air/index.js';
-import { step } from '../air/step.js';
 import { ratioStep } from '../air/steps.js';
 import { personHeat, roomAir, sources } from '../air/tables.js';
-import { fromStep, val } from '../floor/calculation.js';
+import { fromStep, step, val } from '../floor/calculation.js';
 import { type Finding, verdictOf } from '../floor/finding.js';
 import { numberText } from '../floor/number-text.js';
 import { valueOf } from '../floor/problem.js';
 import { commonPractice } from '../floor/source.js';
 import { type EnclosureAir, servedBy } from './air-enclosure.js';
-import { airJudged, atMostAttention, ruleStepValue } from './air-finding.js';
+import { airJudged, atMostAttention } from './air-finding.js';
 import { lightsOf } from './air-light.js';
-import type { CheckContext } from './context.js';
+import { type CheckContext, ruleValue } from './context.js';
 
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
@@ -76,7 +75,7 @@ export function heatFinding(context: CheckContext, air: EnclosureAir): Finding {
   const need = brief.needs.temperature.find((t) => t.rise !== undefined && servedBy(enclosure, t.where));
   const limit =
     need?.rise === undefined
-      ? ruleStepValue(context, 'air.temperature-rise', 'K')
+      ? ruleValue(context, 'air.temperature-rise', 'K')
       : val(need.rise, 'K', 'rise allowed', 'brief');
   const used = ratioStep('u', 'utilisation', ['dT', fromStep(rise)], ['dTmax', limit], '1', sources.heatBalance);
   const unknown = withoutHeat(context, air);

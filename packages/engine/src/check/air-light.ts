@@ -1,10 +1,9 @@
 import { airCautions, meanIlluminance } from '../air/index.js';
-import { step } from '../air/step.js';
 import { ratioStep } from '../air/steps.js';
 import { sources } from '../air/tables.js';
 import type { Light } from '../catalogue/schema.js';
 import type { DesignEnclosure } from '../design/types.js';
-import { fromStep, val } from '../floor/calculation.js';
+import { fromStep, step, val } from '../floor/calculation.js';
 import type { Finding } from '../floor/finding.js';
 import { numberText } from '../floor/number-text.js';
 import { valueOf } from '../floor/problem.js';

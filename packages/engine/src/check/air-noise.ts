@@ -1,7 +1,6 @@
 import { airCautions, roomConstant } from '../air/index.js';
-import { step } from '../air/step.js';
 import { sources } from '../air/tables.js';
-import { type CalculationStep, type CalculationValue, fromStep, val } from '../floor/calculation.js';
+import { type CalculationStep, type CalculationValue, fromStep, step, val } from '../floor/calculation.js';
 import type { Finding } from '../floor/finding.js';
 import { centroid, edges, signedArea } from '../floor/geometry/polygon.js';
 import { distance2, type Vec2, type Vec3 } from '../floor/geometry/vec.js';
@@ -9,8 +8,8 @@ import { numberText } from '../floor/number-text.js';
 import { valueOf } from '../floor/problem.js';
 import { commonPractice } from '../floor/source.js';
 import { unitOf } from './air-enclosure.js';
-import { airJudged, airOpen, ruleStepValue } from './air-finding.js';
-import type { CheckContext } from './context.js';
+import { airJudged, airOpen } from './air-finding.js';
+import { type CheckContext, ruleValue } from './context.js';
 
 /** Unit under a roof and device on a table: half of space. Source: textbook of acoustics (from memory). */
 const directivity = 2;
@@ -120,7 +119,7 @@ function noiseFinding(context: CheckContext, listener: Listener, groups: readonl
   const { brief } = context;
   const limit = brief.needs.noise
     ? val(brief.needs.noise.limit, 'dB', 'limit', 'brief')
-    : ruleStepValue(context, 'air.noise-limit', 'dB');
+    : ruleValue(context, 'air.noise-limit', 'dB');
   const at: Vec2 = [listener.point[0], listener.point[1]];
   const R = roomStep(context);
   const energies = groups.map((group, i) => groupStep(group, i, listener.point, R));

@@ -1,7 +1,7 @@
 import type { Cover } from '../catalogue/schema.js';
 import type { DesignCover, WallOpening } from '../design/types.js';
 import { calculation, val } from '../floor/calculation.js';
-import type { Finding } from '../floor/finding.js';
+import { type Finding, overLimit } from '../floor/finding.js';
 import { between2 } from '../floor/geometry/vec.js';
 import { millimetreText } from '../floor/number-text.js';
 import { commonPractice, geometrySource } from '../floor/source.js';
@@ -23,7 +23,7 @@ function sizeFinding(cover: DesignCover, item: Cover, opening: WallOpening): Fin
     subject: cover.id,
     requirement: 'The cover reaches over the opening',
     // Made to size up to its largest: there is no margin to keep, so a full use is no call to attention.
-    verdict: utilisation > 1 + 1e-9 ? 'fails' : 'meets',
+    verdict: overLimit(utilisation) ? 'fails' : 'meets',
     message: `The cover over ${opening.name} is ${millimetreText(cover.width)} wide and ${millimetreText(cover.height)} high with its laps; ${item.name} is made up to ${millimetreText(most)} by ${millimetreText(less)}.`,
     demand: long,
     capacity: most,

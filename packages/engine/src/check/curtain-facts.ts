@@ -2,7 +2,7 @@ import type { Cloth, Runner, Track, TrackEnd, TrackSupport } from '../catalogue/
 import { runnersOf } from '../curtain/index.js';
 import type { DesignRun, Part } from '../design/types.js';
 import type { Calculation } from '../floor/calculation.js';
-import { type Decider, type Finding, verdictOf } from '../floor/finding.js';
+import { type Decider, type Finding, notJudged, verdictOf } from '../floor/finding.js';
 import type { Vec2 } from '../floor/geometry/vec.js';
 import type { Source } from '../floor/source.js';
 import type { RuleId } from '../rules/known.js';
@@ -115,10 +115,7 @@ export function assessed(
 /** A finding on something that is there but was not computed, with the reason in its message. */
 export const notAssessed = (context: CheckContext, common: Common): Finding => ({
   ...base(context, common),
-  verdict: 'not assessed',
-  demand: null,
-  capacity: null,
+  ...notJudged,
   unit: '',
-  utilisation: null,
   calculation: null,
 });

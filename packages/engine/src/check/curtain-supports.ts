@@ -305,15 +305,31 @@ function drawnSteps({ run }: RunFacts, pull: number): CalculationStep[] {
  * Source: simple beam under full and under central partial uniform load (textbook formulas).
  */
 export function deflectionFinding({ context, run, track, hanging }: RunFacts): Finding {
+  const limit = ruleNumber(context.rules, 'frame.track-deflection');
   const places = run.supports.map((s) => s.at);
   const spans = places.slice(1).map((b, i) => b - places[i]!);
   if (run.closed) spans.push(places[0]! + run.pathLength - places.at(-1)!);
+  const formula = source('simple beam, full and central partial uniform load: textbook formulas', 'published');
+  const common = {
+    id: `curtain/track-deflection/${run.id}`,
+    subject: run.id,
+    rule: 'frame.track-deflection' as const,
+    requirement: `Sag of the track at most its span divided by ${numberText(limit)}.`,
+    source: formula,
+    decider: 'facilities' as const,
+    cautions: supportCautions,
+    at: run.line[0],
+  };
+  if (spans.length === 0)
+    return notAssessed(context, {
+      ...common,
+      message: `${run.name} hangs from one support only; the sag of a track that hangs over on both sides is not computed.`,
+    });
   const l = Math.max(...spans);
   const heaviest = hanging.reduce((a, b) => (b.mass / b.stack > a.mass / a.stack ? b : a));
   const c = Math.min(l, heaviest.stack);
   const weight = heaviest.mass * gravity.value * (c / heaviest.stack);
   const EI = aluminiumModulus.value * track.secondMoment;
-  const formula = source('simple beam, full and central partial uniform load: textbook formulas', 'published');
   const sag: CalculationStep = {
     symbol: 'y',
     name: 'sag in the largest span',
@@ -333,7 +349,6 @@ export function deflectionFinding({ context, run, track, hanging }: RunFacts): F
     unit: 'mm',
     source: formula,
   };
-  const limit = ruleNumber(context.rules, 'frame.track-deflection');
   const use: CalculationStep = {
     symbol: 'u',
     name: 'utilisation',
@@ -350,15 +365,8 @@ export function deflectionFinding({ context, run, track, hanging }: RunFacts): F
   return assessed(
     context,
     {
-      id: `curtain/track-deflection/${run.id}`,
-      subject: run.id,
-      rule: 'frame.track-deflection',
-      requirement: `Sag of the track at most its span divided by ${numberText(limit)}.`,
+      ...common,
       message: `The track of ${run.name} sags ${numberText(sag.result)} mm over ${millimetreText(l)} with the curtain pushed together there; ${numberText((l * 1000) / limit)} mm are allowed.`,
-      source: formula,
-      decider: 'facilities',
-      cautions: supportCautions,
-      at: run.line[0],
     },
     {
       demand: sag.result / 1000,

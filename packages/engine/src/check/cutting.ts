@@ -8,7 +8,7 @@ import {
 } from '../cutting/index.js';
 import { type BarJob, barJobs, cutPartsByItem, type SheetJob, sheetJobs } from '../design/cut-jobs.js';
 import { calculation, val } from '../floor/calculation.js';
-import type { Finding, Verdict } from '../floor/finding.js';
+import { type Finding, notJudged, type Verdict } from '../floor/finding.js';
 import { numberText } from '../floor/number-text.js';
 import type { Problem } from '../floor/problem.js';
 import { geometrySource, source } from '../floor/source.js';
@@ -50,7 +50,7 @@ function barFinding(context: CheckContext, job: BarJob): Finding {
   return {
     ...base,
     verdict: verdictOfPlan(optimal),
-    message: `${job.name}: ${bars.length} ${bars.length === 1 ? 'bar' : 'bars'}, ${numberText(cost, 4)} m, ${proof}; ${yieldText}.`,
+    message: `${job.name}: ${bars.length} ${bars.length === 1 ? 'bar' : 'bars'}, ${numberText(cost, 4)} ${barUnit(plan.value)}, ${proof}; ${yieldText}.`,
     demand: cost,
     capacity: bound,
     unit: barUnit(plan.value),
@@ -63,15 +63,17 @@ function sheetFinding(context: CheckContext, job: SheetJob): Finding {
   const base = common(context, 'sheets', job.item, job.name);
   const plan = planSheets(job.request);
   if (!plan.ok) {
-    const side = Math.max(...job.request.pieces.flatMap((p) => [p.width, p.height]));
-    return cannot(
-      base,
-      plan.problems,
-      side,
-      Math.max(...job.request.sheet),
-      'longest side',
-      'longest side of the sheet',
-    );
+    const over = (piece: { readonly width: number; readonly height: number }) => {
+      const [sheetLong, sheetShort] = [Math.max(...job.request.sheet), Math.min(...job.request.sheet)];
+      const [long, short] = [Math.max(piece.width, piece.height), Math.min(piece.width, piece.height)];
+      return long / sheetLong >= short / sheetShort
+        ? { side: long, sheet: sheetLong, which: 'longer' }
+        : { side: short, sheet: sheetShort, which: 'shorter' };
+    };
+    const { side, sheet, which } = job.request.pieces
+      .map(over)
+      .reduce((worst, o) => (o.side / o.sheet > worst.side / worst.sheet ? o : worst));
+    return cannot(base, plan.problems, side, sheet, `${which} side of the piece`, `${which} side of the sheet`);
   }
   const { sheets, bound, optimal }: SheetPlan = plan.value;
   const proof = optimal ? 'proven to be the fewest' : `the lower bound is ${bound}`;
@@ -132,12 +134,9 @@ function unsized(context: CheckContext, planned: ReadonlySet<string>): Finding[]
       ...common(context, 'bars', item, item),
       id: `cutting/stock/${item}`,
       requirement: `Stock for ${item}`,
-      verdict: 'not assessed',
+      ...notJudged,
       message: `The catalogue gives no stock length or sheet size for ${item}, so its cutting is not planned.`,
-      demand: null,
-      capacity: null,
       unit: '1',
-      utilisation: null,
       calculation: null,
     }));
 }

@@ -18,8 +18,8 @@ import {
   singleSpanSteps,
 } from '../frame/index.js';
 import { type Rule, ruleNumber } from '../rules/schema.js';
-import type { CheckContext } from './context.js';
-import { judged, notAssessed, ruleValue, type Subject, utilisationStep } from './frame-finding.js';
+import { type CheckContext, ruleValue } from './context.js';
+import { judged, notAssessed, type Subject, utilisationStep } from './frame-finding.js';
 
 /** A roof beam with what is needed to judge it. */
 interface Bent {

@@ -6,8 +6,8 @@ import { between2 } from '../floor/geometry/vec.js';
 import { millimetreText, numberText } from '../floor/number-text.js';
 import { geometrySource } from '../floor/source.js';
 import { ruleNumber } from '../rules/schema.js';
-import type { CheckContext } from './context.js';
-import { type Judged, judged, ruleValue, type Subject } from './frame-finding.js';
+import { type CheckContext, ruleValue } from './context.js';
+import { type Judged, judged, type Subject } from './frame-finding.js';
 
 const sideNames: readonly SideName[] = ['south', 'east', 'north', 'west'];
 

@@ -1,10 +1,9 @@
 import type { DesignEnclosure } from '../design/types.js';
-import { type CalculationStep, type CalculationValue, calculation, fromStep, val } from '../floor/calculation.js';
-import type { Decider, Finding, Verdict } from '../floor/finding.js';
-import { verdictOf } from '../floor/finding.js';
+import { type CalculationStep, type CalculationValue, calculation, fromStep } from '../floor/calculation.js';
+import { type Decider, type Finding, notJudged, type Verdict, verdictOf } from '../floor/finding.js';
 import type { Vec2 } from '../floor/geometry/vec.js';
 import { commonPractice, type Source, source } from '../floor/source.js';
-import { type Rule, ruleNumber } from '../rules/schema.js';
+import type { Rule } from '../rules/schema.js';
 import { type CheckContext, ruleUsed } from './context.js';
 
 /** What every frame finding says about its place. */
@@ -37,12 +36,9 @@ export const notAssessed = (
   extra: { readonly required?: boolean; readonly rule?: Rule; readonly context?: CheckContext } = {},
 ): Finding => ({
   ...base(s),
-  verdict: 'not assessed',
+  ...notJudged,
   message,
-  demand: null,
-  capacity: null,
   unit: '1',
-  utilisation: null,
   calculation: null,
   source: extra.rule?.source ?? commonPractice,
   ...(extra.rule && extra.context ? { rule: ruleUsed(extra.context.rules, extra.rule.id) } : {}),
@@ -89,10 +85,6 @@ export function judged(context: CheckContext, s: Subject, j: Judged): Finding {
     required: j.required ?? true,
   };
 }
-
-/** The value of a rule as it goes into a step. */
-export const ruleValue = (context: CheckContext, id: Rule['id'], unit: string, factor = 1): CalculationValue =>
-  val(ruleNumber(context.rules, id) * factor, unit, context.rules.byId[id].meaning, `rule ${id}`);
 
 /** Last step of a check: demand over capacity. */
 export const utilisationStep = (

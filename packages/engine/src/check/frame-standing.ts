@@ -1,7 +1,7 @@
 import type { Foot, Item } from '../catalogue/schema.js';
 import type { DesignEnclosure } from '../design/types.js';
 import { type CalculationStep, fromStep, val } from '../floor/calculation.js';
-import type { Finding } from '../floor/finding.js';
+import { type Finding, overLimit } from '../floor/finding.js';
 import { between2, plan, type Vec2 } from '../floor/geometry/vec.js';
 import { millimetreText, numberText } from '../floor/number-text.js';
 import { enteredByUser } from '../floor/source.js';
@@ -22,8 +22,8 @@ import {
   tippingEdges,
 } from '../frame/index.js';
 import { ruleNumber } from '../rules/schema.js';
-import type { CheckContext } from './context.js';
-import { judged, notAssessed, ruleValue, type Subject, utilisationStep } from './frame-finding.js';
+import { type CheckContext, ruleValue } from './context.js';
+import { judged, notAssessed, type Subject, utilisationStep } from './frame-finding.js';
 
 const isFoot = (item: Item | undefined): item is Foot =>
   item?.kind === 'foot plate' || item?.kind === 'levelling foot' || item?.kind === 'caster';
@@ -253,7 +253,7 @@ function unevenLoad(subject: Subject, standing: Standing, foot: Foot, context: C
   const capacity = capacityStep(foot);
   const use = utilisationStep(standing.sharedSteps.at(-1)!, capacity);
   const exact = standing.withoutOne;
-  const over = exact !== null && exact > capacity.result && use.result <= 1;
+  const over = exact !== null && overLimit(exact / capacity.result) && !overLimit(use.result);
   const exactText =
     exact === null || exact === 0
       ? ''
@@ -320,11 +320,18 @@ function checkFloor(enclosure: DesignEnclosure, standing: Standing | string, con
     );
   const steps = standing.shared >= standing.largest ? standing.sharedSteps : standing.steps;
   const use = utilisationStep(steps.at(-1)!, val(allowed, 'N', 'point load of the floor', 'brief'));
+  const alone = standing.withoutOne ?? 0;
+  const doubtful = !overLimit(use.result) && overLimit(alone / allowed);
+  const more =
+    alone > load
+      ? ` By statics, with one foot off the floor, one foot can press with up to ${newtons(alone)}${doubtful ? ', more than the floor bears: level all feet and keep them so, or spread the load.' : '.'}`
+      : '';
   return judged(
     context,
     { ...subject, at: standing.worst },
     {
-      message: `A foot presses on the floor with up to ${newtons(load)}; the floor bears a point load of ${newtons(allowed)}.`,
+      message: `A foot presses on the floor with up to ${newtons(load)}; the floor bears a point load of ${newtons(allowed)}.${more}`,
+      ...(doubtful ? { verdict: 'attention' as const } : {}),
       utilisation: use.result,
       demand: load,
       capacity: allowed,

@@ -1,10 +1,10 @@
 import type { Item, Rating } from '../catalogue/schema.js';
 import type { Barrier, DesignLaser } from '../design/types.js';
-import { type CalculationStep, type CalculationValue, fromStep, val } from '../floor/calculation.js';
-import { type Finding, verdictOf } from '../floor/finding.js';
+import { type CalculationStep, type CalculationValue, fromStep, step, val } from '../floor/calculation.js';
+import { type Finding, overLimit, verdictOf } from '../floor/finding.js';
 import { distanceToSegment } from '../floor/geometry/polygon.js';
 import { between2, distance3, plan } from '../floor/geometry/vec.js';
-import { millimetreText, numberText } from '../floor/number-text.js';
+import { millimetreText, numberText, prefixedText } from '../floor/number-text.js';
 import { type Outcome, ok } from '../floor/problem.js';
 import { geometrySource, type Source, source } from '../floor/source.js';
 import {
@@ -20,7 +20,6 @@ import {
   scaleModeOf,
   wavelengthInNanometres,
 } from '../laser/index.js';
-import { step } from '../laser/working.js';
 import { ruleNumber } from '../rules/schema.js';
 import { type CheckContext, ruleUsed } from './context.js';
 import { beamOf, doubtsAbout, judged, open, problemsText, type Subject } from './laser-finding.js';
@@ -145,7 +144,7 @@ export function barrierFindings(context: CheckContext, subject: Subject, barrier
   const doubtText = doubtful ? ` Not covered: ${doubts.join('; ')}.` : '';
   const finding = judged(base, {
     verdict: doubtful ? 'attention' : verdict,
-    message: `${who}: at ${millimetreText(pair.value.distance)} the beam is ${millimetreText(pair.value.diameter)} wide (1/e) and loads the barrier with ${numberText(worst.demand)} ${worst.unit}; ${item.name} withstands ${numberText(worst.capacity)} ${worst.unit} for ${numberText(worst.rating.time!)} s.${doubtText}`,
+    message: `${who}: at ${millimetreText(pair.value.distance)} the beam is ${prefixedText(pair.value.diameter, 'm')} wide (1/e) and loads the barrier with ${prefixedText(worst.demand, worst.unit)}; ${item.name} withstands ${prefixedText(worst.capacity, worst.unit)} for ${numberText(worst.rating.time!)} s.${doubtText}`,
     demand: worst.demand,
     capacity: worst.capacity,
     unit: worst.unit,
@@ -353,12 +352,12 @@ function transmissionFinding(pair: Pair, strengths: readonly Strength[], who: st
     utilisationSource,
   );
   const doubts = doubtsAbout(subject);
-  const doubtful = ratio <= 1 && doubts.length > 0;
+  const doubtful = !overLimit(ratio) && doubts.length > 0;
   return judged(
     { ...base, source: limit.source },
     {
       verdict: doubtful ? 'attention' : verdictOf(ratio),
-      message: `${who}: behind optical density ${numberText(density)} stand ${numberText(through.value.transmitted)} ${limit.unit}; the limit is ${numberText(limit.limit)} ${limit.unit} (${limit.words}). This holds only while the barrier withstands the beam and hangs closed.`,
+      message: `${who}: behind optical density ${numberText(density)} stand ${prefixedText(through.value.transmitted, limit.unit)}; the limit is ${prefixedText(limit.limit, limit.unit)} (${limit.words}). This holds only while the barrier withstands the beam and hangs closed.`,
       demand: through.value.transmitted,
       capacity: limit.limit,
       unit: limit.unit,

@@ -1,12 +1,12 @@
 import type { BriefLaser } from '../brief/schema.js';
 import type { DesignLaser } from '../design/types.js';
-import { type CalculationStep, calculation, fromStep, val } from '../floor/calculation.js';
-import type { Decider, Finding, RuleUsed } from '../floor/finding.js';
+import { type CalculationStep, calculation, fromStep, step, val } from '../floor/calculation.js';
+import { type Decider, type Finding, notJudged, type RuleUsed } from '../floor/finding.js';
 import { plan, type Vec2 } from '../floor/geometry/vec.js';
 import { type Outcome, ok } from '../floor/problem.js';
 import { commonPractice, geometrySource, type Source } from '../floor/source.js';
 import { beamDiameters, laserCautions } from '../laser/index.js';
-import { marked, step } from '../laser/working.js';
+import { marked } from '../laser/working.js';
 import type { LimitsOfSource } from './laser-limit.js';
 
 /** A source with what the brief alone knows about it. */
@@ -45,12 +45,9 @@ const common = (base: Base) => ({
 /** What is there but is not computed: the reason stands in the message. */
 export const open = (base: Base, why: string): Finding => ({
   ...common(base),
-  verdict: 'not assessed',
+  ...notJudged,
   message: why,
-  demand: null,
-  capacity: null,
   unit: '1',
-  utilisation: null,
   calculation: null,
 });
 

@@ -1,6 +1,6 @@
 import type { DesignLaser } from '../design/types.js';
 import type { CalculationStep } from '../floor/calculation.js';
-import { numberText } from '../floor/number-text.js';
+import { prefixedText } from '../floor/number-text.js';
 import { type Outcome, ok } from '../floor/problem.js';
 import type { Source } from '../floor/source.js';
 import {
@@ -59,7 +59,7 @@ function limitForSource(context: CheckContext, laser: DesignLaser, organ: Organ)
       words: words(governing),
       source: governing.rows.find((r) => r.row === governing.row)!.source,
       steps,
-      each: tested.map((l) => `${numberText(l.irradiance)} W/m2 (${words(l)})`),
+      each: tested.map((l) => `${prefixedText(l.irradiance, 'W/m2')} (${words(l)})`),
     });
   }
   if (emission.kind !== 'pulsed') return null;
@@ -77,7 +77,7 @@ function limitForSource(context: CheckContext, laser: DesignLaser, organ: Organ)
     words: words(governing),
     source: steps.at(-1)!.source,
     steps,
-    each: tested.map((l) => `${numberText(l.perPulse)} J/m2 a pulse (${words(l)})`),
+    each: tested.map((l) => `${prefixedText(l.perPulse, 'J/m2')} a pulse (${words(l)})`),
   });
 }
 

@@ -1,8 +1,8 @@
 import type { DesignLaser } from '../design/types.js';
-import { type CalculationStep, fromStep, val } from '../floor/calculation.js';
-import { type Finding, verdictOf } from '../floor/finding.js';
+import { type CalculationStep, fromStep, step, val } from '../floor/calculation.js';
+import { type Finding, overLimit, verdictOf } from '../floor/finding.js';
 import { distance2 } from '../floor/geometry/vec.js';
-import { millimetreText, numberText } from '../floor/number-text.js';
+import { millimetreText, numberText, prefixedText } from '../floor/number-text.js';
 import { geometrySource, source } from '../floor/source.js';
 import {
   continuousLaserClass,
@@ -14,7 +14,6 @@ import {
   type Organ,
   wavelengthInNanometres,
 } from '../laser/index.js';
-import { step } from '../laser/working.js';
 import { ruleNumber } from '../rules/schema.js';
 import { type CheckContext, ruleUsed } from './context.js';
 import { beamOf, doubtsAbout, judged, open, placeOf, problemsText, type Subject } from './laser-finding.js';
@@ -73,12 +72,12 @@ export function exposureFinding(context: CheckContext, subject: Subject, organ: 
     geometrySource,
   );
   const both = limit.value.each.length > 1 ? ` Tested: ${limit.value.each.join('; ')}.` : '';
-  const verdict = ratio > 1 ? 'attention' : verdictOf(ratio);
+  const verdict = overLimit(ratio) ? 'attention' : verdictOf(ratio);
   return judged(
     { ...b, source: limit.value.source },
     {
       verdict,
-      message: `${laser.name}: the limit of the ${organ} at ${numberText(wavelengthInNanometres(laser.wavelength), 4)} nm for ${numberText(time)} s is ${numberText(limit.value.limit)} ${unit} (${limit.value.words}).${both} The open beam gives ${numberText(exposure)} ${unit} where it leaves, ${ratio > 1 ? `${numberText(ratio)} times the limit: keep it enclosed or on the table behind barriers` : 'below the limit'}.`,
+      message: `${laser.name}: the limit of the ${organ} at ${numberText(wavelengthInNanometres(laser.wavelength), 4)} nm for ${numberText(time)} s is ${prefixedText(limit.value.limit, unit)} (${limit.value.words}).${both} The open beam gives ${prefixedText(exposure, unit)} where it leaves, ${overLimit(ratio) ? `${numberText(Number(ratio.toPrecision(3)))} times the limit: keep it enclosed or on the table behind barriers` : 'below the limit'}.`,
       demand: exposure,
       capacity: limit.value.limit,
       unit,
@@ -123,8 +122,8 @@ export function hazardDistanceFinding(context: CheckContext, subject: Subject): 
   return judged(
     { ...b, source: limit.value.source },
     {
-      verdict: ratio > 1 ? 'attention' : verdictOf(ratio),
-      message: `${laser.name}: hazard distance for the eye ${numberText(distance)} m (${limit.value.words}), farthest corner of the room ${numberText(farthest)} m away: ${meaning}.`,
+      verdict: overLimit(ratio) ? 'attention' : verdictOf(ratio),
+      message: `${laser.name}: hazard distance for the eye ${prefixedText(distance, 'm')} (${limit.value.words}), farthest corner of the room ${numberText(farthest)} m away: ${meaning}.`,
       demand: distance,
       capacity: farthest,
       unit: 'm',
@@ -171,7 +170,7 @@ export function diffuseFinding(context: CheckContext, subject: Subject): Finding
   );
   return judged(b, {
     verdict: 'attention',
-    message: `${laser.name}: full power on a diffuse surface of reflectance ${numberText(reflectance)} exceeds the limit of the eye nearer than ${millimetreText(r)} (${limit.value.words}). Keep such spots out of sight; which surfaces are hit is not computed.`,
+    message: `${laser.name}: full power on a diffuse surface of reflectance ${numberText(reflectance)} exceeds the limit of the eye nearer than ${prefixedText(r, 'm')} (${limit.value.words}). Keep such spots out of sight; which surfaces are hit is not computed.`,
     demand: r,
     capacity: null,
     unit: 'm',
@@ -258,11 +257,11 @@ export function beamPlaneFinding(context: CheckContext, subject: Subject): Findi
     '1',
     geometrySource,
   );
-  const where = `The open beam of ${laser.name} runs ${millimetreText(low)} to ${millimetreText(top)} above the floor`;
+  const where = `The open beam of ${laser.name} runs ${low === top ? '' : `${millimetreText(low)} to `}${millimetreText(top)} above the floor`;
   const eyes = `eyes of seated people are at ${millimetreText(seated)}, of standing people at ${millimetreText(standing)}`;
   return judged(b, {
-    verdict: ratio > 1 ? 'attention' : verdictOf(ratio),
-    message: `${where}; ${eyes}.${ratio > 1 ? ' That is the height of eyes: lower the plane or keep chairs away.' : ''}`,
+    verdict: overLimit(ratio) ? 'attention' : verdictOf(ratio),
+    message: `${where}; ${eyes}.${overLimit(ratio) ? ' That is the height of eyes: lower the plane or keep chairs away.' : ''}`,
     demand: below ? top : low,
     capacity: below ? seated : standing,
     unit: 'm',

@@ -1,5 +1,5 @@
 import { type Calculation, calculation, val } from '../floor/calculation.js';
-import { type Decider, type Finding, type RuleUsed, type Verdict, verdictOf } from '../floor/finding.js';
+import { type Decider, type Finding, notJudged, type RuleUsed, type Verdict, verdictOf } from '../floor/finding.js';
 import type { Vec2 } from '../floor/geometry/vec.js';
 import { geometrySource, type Source } from '../floor/source.js';
 import { roomCautions } from '../room/index.js';
@@ -35,11 +35,8 @@ const base = (f: Common) => ({
 /** What is there but not computed, with the reason. */
 export const openFinding = (f: Common): Finding => ({
   ...base(f),
-  verdict: 'not assessed',
-  demand: null,
-  capacity: null,
+  ...notJudged,
   unit: 'm',
-  utilisation: null,
   calculation: null,
 });
 

@@ -25,7 +25,7 @@ function headroomFindings(context: CheckContext): Finding[] {
       key: b.id,
       name: b.name,
       free: b.bottom,
-      what: 'underside of the beam or duct',
+      what: 'underside',
     })),
     ...enclosures
       .filter((e) => e.kind === 'walk-in')

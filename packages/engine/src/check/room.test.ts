@@ -43,12 +43,17 @@ const box = (id: string, x: number, y: number, w: number, h: number, top = 0.9) 
   top,
 });
 
+const side = (name: string, closure: string, from: Vec2, to: Vec2) => ({ name, closure, from, to });
+
 const enclosure = (id: string, x: number, y: number, w: number, h: number, tables: readonly string[]) => ({
   ...box(id, x, y, w, h, 2.4),
   kind: 'close',
   tables,
   inside: rectangle([x + w / 2, y + h / 2], w - 0.1, h - 0.1),
   clearHeight: 2.1,
+  top: 2.4,
+  unitCount: 0,
+  sides: [side('south', 'curtain', [x, y], [x + w, y])],
 });
 
 const run = (id: string, line: readonly Vec2[], over: object = {}) => ({
@@ -329,6 +334,51 @@ describe('overhead', () => {
     const findings = check({ room, design: { runs: [bay] } });
     expect(find(findings, 'room/detector/d1')).toMatchObject({ verdict: 'not assessed', required: true });
     expect(find(findings, 'room/exit-sign/s1').verdict).toBe('not assessed');
+  });
+});
+
+describe('enclosures in the room', () => {
+  const walkIn = (sides: readonly object[], over: object = {}) => ({
+    ...enclosure('e1', 2, 1.75, 4, 2.5, ['t1']),
+    kind: 'walk-in',
+    sides,
+    ...over,
+  });
+  const beam = (from: Vec2, to: Vec2) => ({
+    of: 'e1',
+    role: 'beam',
+    shape: { shape: 'bar', from: [...from, 2.2], to: [...to, 2.2] },
+  });
+  const south = (closure: string) => side('south', closure, [2, 1.75], [6, 1.75]);
+
+  test('all sides rigid: no way in fails, and a close one is left open for the group', () => {
+    const none = find(check({ design: { enclosures: [walkIn([south('rigid panel')])] } }), 'room/entry/e1');
+    expect(none).toMatchObject({ verdict: 'fails', utilisation: null, decider: 'fire authority', required: true });
+    expect(none.message).toContain('no way into');
+    const close = walkIn([south('rigid panel')], { kind: 'close' });
+    expect(find(check({ design: { enclosures: [close] } }), 'room/entry/e1').verdict).toBe('not assessed');
+  });
+
+  test('the widest bay between posts of a side that opens counts', () => {
+    const parts = [beam([2, 1.73], [4.2, 1.73]), beam([4.24, 1.73], [6, 1.73]), beam([6.02, 1.75], [6.02, 4.25])];
+    const way = find(check({ design: { enclosures: [walkIn([south('strip')])], parts } }), 'room/entry/e1');
+    expect(way).toMatchObject({ verdict: 'meets', demand: 1 });
+    expect(way.capacity).toBeCloseTo(2.2, 9);
+    expect(way.message).toContain('strips may hang');
+    const narrow = [beam([2, 1.73], [2.99, 1.73])];
+    const tight = find(check({ design: { enclosures: [walkIn([south('curtain')])], parts: narrow } }), 'room/entry/e1');
+    expect(tight.verdict).toBe('fails');
+  });
+
+  test('the top stays under the ceiling and under ducts over it', () => {
+    const over = { enclosures: [walkIn([south('curtain')], { top: 2.9, unitCount: 1 })] };
+    expect(find(check({ design: over }), 'room/under-ceiling/e1').verdict).toBe('attention');
+    const duct = { ...box('duct', 3, 1, 0.4, 4, 3), bottom: 2.7 };
+    const low = find(check({ design: over, room: { beams: [duct] } }), 'room/under-ceiling/e1');
+    expect(low.verdict).toBe('fails');
+    expect(low.message).toContain('duct');
+    const away = { ...box('duct', 7, 1, 0.4, 4, 3), bottom: 2.7 };
+    expect(find(check({ design: over, room: { beams: [away] } }), 'room/under-ceiling/e1').verdict).toBe('attention');
   });
 });
 

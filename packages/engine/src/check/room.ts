@@ -4,6 +4,7 @@ import type { CheckContext } from './context.js';
 import { accessFindings } from './room-access.js';
 import { boardFindings } from './room-boards.js';
 import { doorFindings } from './room-doors.js';
+import { enclosureFindings } from './room-enclosures.js';
 import { openFinding } from './room-finding.js';
 import { gapFindings } from './room-gaps.js';
 import { overheadFindings } from './room-overhead.js';
@@ -22,6 +23,7 @@ export function checkRoom(context: CheckContext): Finding[] {
     ...gapFindings(context, access.places),
     ...wayFindings(context),
     ...overheadFindings(context),
+    ...enclosureFindings(context),
     ...boardFindings(context),
     ...openRoomFindings(context),
   ];

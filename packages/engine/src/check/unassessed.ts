@@ -1,5 +1,5 @@
 import type { CompleteBrief } from '../brief/complete.js';
-import type { Decider, Discipline, Finding } from '../floor/finding.js';
+import { type Decider, type Discipline, type Finding, notJudged } from '../floor/finding.js';
 import { commonPractice } from '../floor/source.js';
 
 /** What a brief may state that no check computes with yet. Each becomes an honest finding when it is used. */
@@ -159,12 +159,9 @@ export const unassessedFindings = (brief: CompleteBrief): Finding[] =>
       discipline: e.discipline,
       subject: 'project',
       requirement: e.requirement,
-      verdict: 'not assessed',
+      ...notJudged,
       message: e.why,
-      demand: null,
-      capacity: null,
       unit: '1',
-      utilisation: null,
       calculation: null,
       source: commonPractice,
       decider: e.decider,

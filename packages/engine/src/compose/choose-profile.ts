@@ -1,5 +1,6 @@
 import type { Catalogue, Profile } from '../catalogue/schema.js';
 import { profileSection } from '../design/profile-section.js';
+import { overLimit } from '../floor/finding.js';
 import { millimetreText, numberText } from '../floor/number-text.js';
 import { type Outcome, ok } from '../floor/problem.js';
 import { aluminium, singleSpan } from '../frame/index.js';
@@ -65,7 +66,7 @@ export function chooseProfile(
       },
       { u: 0, beam: undefined },
     );
-    const fits = worst.u <= 1;
+    const fits = !overLimit(worst.u);
     const words = worst.beam
       ? `${worst.beam.kind} beam of ${millimetreText(worst.beam.span)} at ${numberText(worst.u)} of its limit`
       : 'no roof load';

@@ -174,6 +174,14 @@ describe('other runs', () => {
     expect(6.35 - run.supports.at(-1)!.at).toBeLessThanOrEqual(0.2 + 1e-9);
   });
 
+  test('a track shorter than both end distances together still hangs from two supports', () => {
+    const short: BriefRun = { ...bay, closed: false, path: [[0, 0], [0.35, 0]], openings: [], hung: 'ceiling' }; // biome-ignore format: short
+    const places = made(short).run.supports.map((s) => s.at);
+    expect(places.length).toBeGreaterThanOrEqual(2);
+    expect(places[0]!).toBeLessThanOrEqual(0.4 * 0.35 + 1e-9);
+    expect(places.at(-1)!).toBeGreaterThanOrEqual(0.6 * 0.35 - 1e-9);
+  });
+
   test('a shelf curtain stands on its table and ends above its top', () => {
     const { run, parts, barriers } = made({
       id: 'shelf-1',

@@ -26,6 +26,9 @@ export interface SupportInput {
 /** A joint does not lie on a hanger itself: free on both sides of it [m] (handbook of layout, 3.3; the size is common practice). */
 const jointClear = 0.02;
 
+/** The two ends of a short track do not share one support, about which it would turn: each keeps to this share of the length (common practice). */
+const endShare = 0.4;
+
 /** Windows at ends, in-line joints, on both legs of every bend and sharp corner; and the joints that no hanger may sit on. */
 function demandOf({ path, track, support, joints, forbidden, rules }: SupportInput, share: number): SupportDemand {
   const { length } = path;
@@ -37,8 +40,8 @@ function demandOf({ path, track, support, joints, forbidden, rules }: SupportInp
   const windows: SupportWindow[] = path.closed
     ? []
     : [
-        { from: 0, to: Math.min(end, length) },
-        { from: Math.max(0, length - end), to: length },
+        { from: 0, to: Math.min(end, endShare * length) },
+        { from: length - Math.min(end, endShare * length), to: length },
       ];
   const atCorner = new Set<number>();
   let tightest = near;
@@ -107,7 +110,8 @@ function supportPart(input: SupportInput, at: number): PartDraft {
     count: 1,
     mass: support.mass,
     shape: shapeOf(input, at),
-    ...(reach === null ? {} : { length: reach }),
+    // A support that sits on its carrier spans nothing: it has its own size only.
+    ...(reach === null || reach < 1e-6 ? {} : { length: reach }),
     placed: {
       rule: `${rulePrefix}.support`,
       because: `A support stands at most ${track.supportSpacing[support.hung]} m from the next, near every end and joint and on both legs of every bend.`,

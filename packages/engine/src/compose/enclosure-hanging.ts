@@ -17,12 +17,42 @@ export interface Hanging {
   readonly strips: ReadonlyMap<SideName, readonly PartDraft[]>;
 }
 
+/** How much of the end sides the closures of the long sides take at their two ends [m]: they hang through, the end sides between them. */
+interface Trim {
+  readonly start: number;
+  readonly end: number;
+}
+
+const untrimmed: Trim = { start: 0, end: 0 };
+
+/** Depth that a closure takes inside the frame [m]: track or strip with the play on both its sides. */
+function depthOf(
+  closure: CompleteEnclosure['sides'][SideName]['closure'],
+  items: EnclosureItems,
+  name: SideName,
+): number {
+  if (closure === 'curtain') return (items.track?.size[0] ?? 0) + 2 * hangingPlay;
+  const cloth = items.closures[name];
+  return closure === 'strip' && cloth ? cloth.thickness + 2 * hangingPlay : 0;
+}
+
+function trimOf(enclosure: CompleteEnclosure, axes: Axes, items: EnclosureItems, name: SideName): Trim {
+  const [low, , high] = axes.sideAt;
+  if (name === low || name === high) return untrimmed;
+  const depth = (side: SideName) => depthOf(enclosure.sides[side].closure, items, side);
+  return { start: depth(low), end: depth(high) };
+}
+
 /** Middle line of a hanging closure along the inside of a side, in the own axes. */
-export function hangingLine(axes: Axes, name: SideName, offset: number) {
+export function hangingLine(axes: Axes, name: SideName, offset: number, trim: Trim = untrimmed) {
   const line = sideLines(axes).find((l) => l.name === name)!;
   const across = (line.alongU ? axes.width : axes.length) / 2 - offset;
   const at = (s: number) => (line.alongU ? toRoom(axes, s, line.sign * across) : toRoom(axes, line.sign * across, s));
-  return { from: at(-line.half), to: at(line.half), length: 2 * line.half };
+  return {
+    from: at(-line.half + trim.start),
+    to: at(line.half - trim.end),
+    length: 2 * line.half - trim.start - trim.end,
+  };
 }
 
 /** Curtain or strips of the sides that have them; mass per metre of side is what the roof beam carries. */
@@ -45,10 +75,8 @@ export function hangSides(
         name,
         stripSide({
           of: enclosure.id,
-          axes,
-          side: name,
+          line: hangingLine(axes, name, hangingPlay + cloth.thickness, trimOf(enclosure, axes, items, name)),
           cloth,
-          offset: hangingPlay + cloth.thickness,
           clearHeight: enclosure.clearHeight,
           hemGap: enclosure.hemGap,
         }),
@@ -66,14 +94,16 @@ export function hangSides(
       );
       continue;
     }
-    const line = hangingLine(axes, name, hangingPlay + items.track.size[0] / 2);
+    const line = hangingLine(axes, name, hangingPlay + items.track.size[0] / 2, trimOf(enclosure, axes, items, name));
     const curtain = composeStraightCurtain({
       id: `${enclosure.id}-${name}`,
       of: enclosure.id,
       markPrefix: `${enclosure.id}-${name[0]}`.toUpperCase(),
       from: line.from,
       to: line.to,
-      trackHeight: enclosure.clearHeight,
+      // Cross beams end on the long beams at their own height: the track passes below them.
+      trackHeight: enclosure.clearHeight - items.track.size[1],
+      carrier: enclosure.clearHeight,
       hemGap: enclosure.hemGap,
       cloth,
       track: items.track,

@@ -2,9 +2,12 @@ import type { CompleteBrief, CompleteEnclosure } from '../brief/complete.js';
 import type { SideName } from '../brief/schema.js';
 import type { Catalogue, Cloth, Light, Sheet, Track } from '../catalogue/schema.js';
 import type { DesignTable } from '../design/types.js';
-import { type Outcome, ok, type Problem, refuse } from '../floor/problem.js';
+import { type Outcome, ok, type Problem, problem, refuse } from '../floor/problem.js';
 import type { SiteRules } from '../rules/schema.js';
+import type { Axes } from './axes.js';
+import type { Try } from './choose-units.js';
 import { cheapest, chosenItem, findItem, itemsOf } from './items.js';
+import { lightsThatFit } from './roof-parts.js';
 
 /** What enclosures are composed from. */
 export interface EnclosureContext {
@@ -24,15 +27,60 @@ export interface EnclosureItems {
   readonly lightCount: number;
   readonly closures: Readonly<Record<SideName, Cloth | Sheet | null>>;
   readonly track: Track | undefined;
+  readonly tries: readonly Try[];
 }
 
 const needsBarrier = (brief: CompleteBrief, tables: readonly string[]): boolean =>
   brief.lasers.some((l) => l.table !== undefined && tables.includes(l.table));
 
+interface LightChoice {
+  readonly light: Light | null;
+  readonly count: number;
+  readonly tries: readonly Try[];
+}
+
+/** Lights as asked, else the usual number or as many as fit, of the cheapest strip that fits. */
+function chooseLights(
+  enclosure: CompleteEnclosure,
+  path: readonly (string | number)[],
+  axes: Axes,
+  catalogue: Catalogue,
+): Outcome<LightChoice> {
+  const asked = enclosure.lightCount;
+  if (asked === 0) return ok({ light: null, count: 0, tries: [] });
+  const strips = itemsOf<Light>(catalogue, 'light strip');
+  const wanted = asked ?? defaultLights[enclosure.kind];
+  const found = enclosure.light
+    ? findItem<Light>(catalogue, enclosure.light, ['light strip'], [...path, 'light'])
+    : chosenItem(
+        cheapest(strips.filter((l) => lightsThatFit(axes, l) >= wanted)) ??
+          [...strips].sort((a, b) => lightsThatFit(axes, b) - lightsThatFit(axes, a))[0],
+        'light strip',
+        [...path, 'light'],
+      );
+  if (!found.ok) return found;
+  const most = lightsThatFit(axes, found.value);
+  if (wanted <= most) return ok({ light: found.value, count: wanted, tries: [] });
+  if (asked === undefined) {
+    const outcome = most === 0 ? 'none fits under this roof; none is placed' : `only ${most} fit under this roof`;
+    const tries = [{ choice: 'lights', tried: `${wanted} x ${found.value.id}`, outcome }];
+    return ok({ light: most === 0 ? null : found.value, count: most, tries });
+  }
+  return refuse([
+    problem(
+      'compose/lights-do-not-fit',
+      [...path, 'lightCount'],
+      `${asked} x ${found.value.name} are asked for; ${most === 0 ? 'none fits' : `only ${most} fit`} under the roof of ${enclosure.id}.`,
+      'Ask for fewer lights, or name a shorter light strip.',
+    ),
+  ]);
+}
+
 /** Items of an enclosure: as named, else chosen by rule. */
 export function chooseItems(
   enclosure: CompleteEnclosure,
   index: number,
+  axes: Axes,
   { brief, catalogue }: EnclosureContext,
 ): Outcome<EnclosureItems> {
   const path = ['layout', 'enclosures', index];
@@ -42,13 +90,7 @@ export function chooseItems(
     'opaque sheet for the roof',
     path,
   );
-  const lightCount = enclosure.lightCount ?? defaultLights[enclosure.kind];
-  const light: Outcome<Light | null> =
-    lightCount === 0
-      ? ok(null)
-      : enclosure.light
-        ? findItem<Light>(catalogue, enclosure.light, ['light strip'], [...path, 'light'])
-        : chosenItem(cheapest(itemsOf<Light>(catalogue, 'light strip')), 'light strip', [...path, 'light']);
+  const lights = chooseLights(enclosure, path, axes, catalogue);
   const barrier = needsBarrier(brief, enclosure.around);
   const cloths = itemsOf<Cloth>(catalogue, 'cloth');
   const chooseClosure = (side: SideName): Outcome<Cloth | Sheet | null> => {
@@ -73,16 +115,19 @@ export function chooseItems(
     north: chooseClosure('north'),
     west: chooseClosure('west'),
   };
-  const problems: Problem[] = [roofSheet, light, ...Object.values(sides)].flatMap((o) => (o.ok ? [] : [...o.problems]));
-  if (problems.length > 0 || !roofSheet.ok || !light.ok) return refuse(problems);
+  const problems: Problem[] = [roofSheet, lights, ...Object.values(sides)].flatMap((o) =>
+    o.ok ? [] : [...o.problems],
+  );
+  if (problems.length > 0 || !roofSheet.ok || !lights.ok) return refuse(problems);
   const value = (side: SideName): Cloth | Sheet | null => {
     const chosen = sides[side];
     return chosen.ok ? chosen.value : null;
   };
   return ok({
     roofSheet: roofSheet.value,
-    light: light.value,
-    lightCount,
+    light: lights.value.light,
+    lightCount: lights.value.count,
+    tries: lights.value.tries,
     closures: { south: value('south'), east: value('east'), north: value('north'), west: value('west') },
     track: itemsOf<Track>(catalogue, 'track')[0],
   });

@@ -3,6 +3,7 @@ import type { SideName } from '../brief/schema.js';
 import type { Catalogue, Foot, Profile, Strip } from '../catalogue/schema.js';
 import type { Barrier, DesignEnclosure, DesignTable, EnclosureSide, Part, RoofBeam } from '../design/types.js';
 import type { Vec3 } from '../floor/geometry/vec.js';
+import { millimetreText } from '../floor/number-text.js';
 import { type Outcome, ok, problem, refuse } from '../floor/problem.js';
 import { standardGravity } from '../frame/index.js';
 import { ruleNumber } from '../rules/schema.js';
@@ -15,16 +16,18 @@ import { finishParts } from './draft.js';
 import { type Hanging, hangingLine, hangingMass, hangingPlay, hangSides, hungMass } from './enclosure-hanging.js';
 import { chooseItems, type EnclosureContext, type EnclosureItems } from './enclosure-items.js';
 import { frameHardware } from './frame-hardware.js';
-import { type Bay, type FrameMembers, frameMembers, postPoints, sideLines } from './frame-members.js';
+import { type Bay, type FrameMembers, frameMembers, type PanelField, postPoints, sideLines } from './frame-members.js';
 import { cheapest, itemsOf } from './items.js';
 import { centreOf, centreOfMass } from './mass.js';
 import { rigidSide } from './rigid-side.js';
-import { layRoof, type RoofLayout } from './roof.js';
+import { layRoof, panelSpan, type RoofLayout } from './roof.js';
 import { type BeamLoad, roofLoads } from './roof-loads.js';
 import { lightParts, roofPanels, unitParts } from './roof-parts.js';
 
 /** Slit left at each end of a curtain [m] (common practice); counted as open area. */
 const curtainEndSlit = 0.005;
+/** Between the hem gap and the roof a side needs this much, for a rail and a panel or a curtain [m] (common practice). */
+const leastSideHeight = 0.5;
 /** Largest width of a rigid panel: one person can carry it [m] (common practice). */
 const panelWidth = 1.25;
 
@@ -37,19 +40,32 @@ export interface ComposedEnclosure {
 /** Bays of the long sides and of the ends with what hangs on each metre, for the roof loads. */
 function loadedBays(axes: Axes, bays: readonly Bay[], hung: ReadonlyMap<SideName, number>) {
   const [low, plusU, high, minusU] = axes.sideAt;
-  const loaded = (bay: Bay) => ({
+  const loaded = ({ bay, number }: { readonly bay: Bay; readonly number: number }) => ({
+    bay: number,
     from: bay.from,
     to: bay.to,
     hung: hung.get(bay.side) ?? 0,
     carriesTrack: hung.has(bay.side),
   });
+  const numbered = bays.map((bay, number) => ({ bay, number }));
   return {
-    longBays: bays.filter((b) => b.side === low || b.side === high).map(loaded),
-    endBays: bays
-      .filter((b) => b.side === plusU || b.side === minusU)
-      .map((b) => ({ ...loaded(b), sign: (b.side === plusU ? 1 : -1) as 1 | -1 })),
+    longBays: numbered.filter(({ bay }) => bay.side === low || bay.side === high).map(loaded),
+    endBays: numbered
+      .filter(({ bay }) => bay.side === plusU || bay.side === minusU)
+      .map((b) => ({ ...loaded(b), sign: (b.bay.side === plusU ? 1 : -1) as 1 | -1 })),
   };
 }
+
+/** Sides with rigid panels and the largest opening that one closes: what a person carries and the sheet is large enough for, its long side upright. */
+const rigidFields = ({ closures }: EnclosureItems, { slot }: Profile): ReadonlyMap<SideName, PanelField> =>
+  new Map(
+    Object.entries(closures).flatMap(([name, sheet]): [SideName, PanelField][] => {
+      if (sheet?.kind !== 'sheet') return [];
+      const opening = (side: number): number => side - 2 * slot.depth;
+      const width = Math.min(panelWidth, opening(Math.min(...sheet.sheetSize)));
+      return [[name as SideName, { width, height: opening(Math.max(...sheet.sheetSize)) }]];
+    }),
+  );
 
 /** Mass on all roof beams, their own included [kg]; cross beams rest on the long ones and are counted there. */
 const roofMass = (loads: readonly BeamLoad[]): number =>
@@ -83,7 +99,16 @@ export function composeEnclosure(
         'Make clearHeight larger, or leave it out.',
       ),
     ]);
-  const items = chooseItems(enclosure, index, context);
+  if (enclosure.clearHeight - enclosure.hemGap < leastSideHeight)
+    return refuse([
+      problem(
+        'compose/hem-gap-too-high',
+        [...path, 'hemGap'],
+        `The hem gap of ${millimetreText(enclosure.hemGap)} leaves ${enclosure.id}, ${millimetreText(enclosure.clearHeight)} high, no side to close.`,
+        'Make hemGap smaller, or leave it out.',
+      ),
+    ]);
+  const items = chooseItems(enclosure, index, axes, context);
   if (!items.ok) return items;
   // Not chosen yet: the narrowest profile bears least, so that the units fit on whichever is taken.
   const narrowest = Math.min(...itemsOf<Profile>(catalogue, 'profile').map((p) => p.size[0]));
@@ -107,11 +132,9 @@ export function composeEnclosure(
       beamWidth: profile.size[0],
       unit: units.value.size,
       count: units.value.count,
+      panelSpan: Math.min(panelSpan, ...items.value.roofSheet.sheetSize),
     });
   const hung = hungMass(axes, hanging.value);
-  const rigidSides = sideLines(axes)
-    .map((l) => l.name)
-    .filter((n) => enclosure.sides[n].closure === 'rigid panel');
   const framed = (profile: Profile, roof: RoofLayout, footHeight: number) =>
     frameMembers({
       of: enclosure.id,
@@ -122,8 +145,7 @@ export function composeEnclosure(
       hemGap: enclosure.hemGap,
       postSpacing: ruleNumber(rules, 'frame.post-spacing'),
       crossBeams: roof.beams,
-      rigidSides,
-      panelWidth,
+      rigidSides: rigidFields(items.value, profile),
     });
   const loadsFor = (profile: Profile): BeamLoad[] => {
     const roof = roofOf(profile);
@@ -169,7 +191,7 @@ export function composeEnclosure(
       foot: foot.value.foot,
       members: framed(profile, roof, foot.value.foot.height),
       loads,
-      tries: [...units.value.tries, ...choice.value.tries, ...foot.value.tries],
+      tries: [...items.value.tries, ...units.value.tries, ...choice.value.tries, ...foot.value.tries],
       catalogue,
     }),
   );
@@ -210,6 +232,7 @@ function assemble({
   const of = enclosure.id;
   const [w, h] = profile.size;
   const frameTop = enclosure.clearHeight + h;
+  const fields = rigidFields(items, profile);
   const rigid = sideLines(axes).flatMap(({ name }) => {
     const sheet = items.closures[name];
     if (sheet?.kind !== 'sheet') return [];
@@ -220,10 +243,10 @@ function assemble({
       profile,
       sheet,
       insert,
+      field: fields.get(name)!,
       bays: members.bays.filter((b) => b.side === name),
       hemGap: enclosure.hemGap,
       clearHeight: enclosure.clearHeight,
-      panelWidth,
     });
   });
   const lights = lightParts(of, axes, items.light, items.lightCount, enclosure.clearHeight);
@@ -250,7 +273,7 @@ function assemble({
       from: inside.from,
       to: inside.to,
       bottom: enclosure.hemGap,
-      top: enclosure.clearHeight,
+      top: hanging.curtains.get(line.name)?.curtainTop ?? enclosure.clearHeight,
     };
   });
   const a = axes.length / 2;
@@ -307,7 +330,7 @@ function assemble({
       roofBeams: beamsWithParts(parts, loads, profile.id),
       volume: axes.length * axes.width * enclosure.clearHeight,
       cleanArea: axes.tableLength * axes.tableWidth,
-      openings: openingsOf(sides, hanging.curtains),
+      openings: openingsOf(sides, hanging.curtains, enclosure.clearHeight - (items.track?.size[1] ?? 0)),
       mass,
       centreOfMass: centre,
       lightCount: lights.length,
@@ -316,33 +339,35 @@ function assemble({
   };
 }
 
-/** Roof beams by the parts they are: cross beams, long beams, end beams stand in the same order as their loads. */
+/** Roof beams by the parts they are: the frame has its cross beams, and the beams of its bays, in the order of their numbers. */
 function beamsWithParts(parts: readonly Part[], loads: readonly BeamLoad[], profile: string): RoofBeam[] {
   const cross = parts.filter((p) => p.role === 'cross beam');
   const perimeter = parts.filter((p) => p.role === 'beam');
-  const take = { cross: [...cross], beam: [...perimeter] };
-  const matching = (load: BeamLoad): Part | undefined => {
-    const list = load.kind === 'cross' ? take.cross : take.beam;
-    const at = list.findIndex((p) => Math.abs((p.length ?? 0) - load.span) < 1e-6);
-    return at < 0 ? undefined : list.splice(at, 1)[0];
-  };
-  return loads.flatMap(({ kind: _kind, index: _index, ...load }, i) => {
-    const part = matching(loads[i]!);
-    return part ? [{ ...load, part: part.id, mark: part.mark ?? part.id, profile }] : [];
+  return loads.map(({ kind, index, ...load }) => {
+    const part = (kind === 'cross' ? cross : perimeter)[index];
+    if (!part) throw new Error(`${kind} beam ${index} of the roof has a load but no part`);
+    return { ...load, part: part.id, mark: part.mark ?? part.id, profile };
   });
 }
 
-/** Open areas: hem gaps, slits at the ends of curtains, open sides. */
+/** Open areas: hem gaps, head gaps between track and curtain, slits at the ends of curtains, open sides. */
 function openingsOf(
   sides: readonly EnclosureSide[],
   curtains: ReadonlyMap<SideName, StraightCurtain>,
+  trackHeight: number,
 ): DesignEnclosure['openings'] {
   return sides.flatMap((side) => {
     const length = Math.hypot(side.to[0] - side.from[0], side.to[1] - side.from[1]);
     if (side.closure === 'open') return [{ what: `open ${side.name} side`, area: length * side.top }];
     const hem = { what: `gap under the ${side.name} side`, area: length * side.bottom };
     const slits = curtains.has(side.name)
-      ? [{ what: `slits at the ends of the ${side.name} curtain`, area: 2 * curtainEndSlit * (side.top - side.bottom) }]
+      ? [
+          { what: `gap over the ${side.name} curtain`, area: length * (trackHeight - side.top) },
+          {
+            what: `slits at the ends of the ${side.name} curtain`,
+            area: 2 * curtainEndSlit * (side.top - side.bottom),
+          },
+        ]
       : [];
     return [...(hem.area > 0 ? [hem] : []), ...slits];
   });

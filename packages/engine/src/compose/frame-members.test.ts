@@ -49,6 +49,7 @@ const frames = fc.record({
   size: fc.constantFrom<readonly [number, number]>([0.03, 0.03], [0.04, 0.08], [0.08, 0.08]),
   spacing: fc.double({ min: 0.8, max: 3, noNaN: true }),
   rigid: fc.subarray(['south', 'east', 'north', 'west'] as const),
+  panelHeight: fc.constantFrom(0.6, 1.2, 2.4),
 });
 
 const built = (f: {
@@ -58,6 +59,7 @@ const built = (f: {
   size: readonly [number, number];
   spacing: number;
   rigid: readonly ('south' | 'east' | 'north' | 'west')[];
+  panelHeight: number;
 }) => {
   const profile = { id: 'p', size: f.size, massPerLength: 2 } as unknown as Profile;
   const t = table(Math.max(f.length, f.width), Math.min(f.length, f.width));
@@ -72,8 +74,7 @@ const built = (f: {
     hemGap: 0.1,
     postSpacing: f.spacing,
     crossBeams,
-    rigidSides: f.rigid,
-    panelWidth: 1.25,
+    rigidSides: new Map(f.rigid.map((side) => [side, { width: 1.25, height: f.panelHeight }])),
   });
   return { members, t, axes };
 };
@@ -105,7 +106,15 @@ test('no member comes nearer to the table than the gap', () => {
 });
 
 test('length along a side is posts and beams, nothing else', () => {
-  const { members, axes } = built({ length: 2.4, width: 1.2, gap: 0.1, size: [0.04, 0.04], spacing: 1.4, rigid: [] });
+  const { members, axes } = built({
+    length: 2.4,
+    width: 1.2,
+    gap: 0.1,
+    size: [0.04, 0.04],
+    spacing: 1.4,
+    rigid: [],
+    panelHeight: 2.4,
+  });
   const south = members.bays.filter((b) => b.side === 'south').reduce((sum, b) => sum + b.to - b.from, 0);
   // One post of 40 mm stands between the corners: 2.6 m inside, split in two fields of at most 1.4 m.
   expect(south).toBeCloseTo(axes.length - 0.04, 12);

@@ -24,9 +24,14 @@ export interface FrameInput {
   readonly hemGap: number;
   readonly postSpacing: number;
   readonly crossBeams: readonly number[];
-  readonly rigidSides: readonly SideName[];
-  /** Largest width of a rigid panel between mullions [m]. */
-  readonly panelWidth: number;
+  /** Sides with rigid panels. */
+  readonly rigidSides: ReadonlyMap<SideName, PanelField>;
+}
+
+/** Largest clear opening that one rigid panel may close: between uprights, and between rails [m]. */
+export interface PanelField {
+  readonly width: number;
+  readonly height: number;
 }
 
 /** The four sides in the own axes: along u at -v and +v, along v at +u and -u. */
@@ -156,7 +161,8 @@ export function frameMembers(input: FrameInput): FrameMembers {
         ),
       );
       endsAtPosts.push(at(from, middle), at(to, middle));
-      if (!input.rigidSides.includes(side.name)) continue;
+      const field = input.rigidSides.get(side.name);
+      if (field === undefined) continue;
       const railZ = hemGap + h / 2;
       parts.push(
         memberDraft(
@@ -169,7 +175,8 @@ export function frameMembers(input: FrameInput): FrameMembers {
         ),
       );
       endsAtPosts.push(at(from, railZ), at(to, railZ));
-      for (const s of mullions(from, to, input.panelWidth)) {
+      const uprights = mullions(from, to, field.width);
+      for (const s of uprights) {
         parts.push(
           memberDraft(
             input,
@@ -182,6 +189,24 @@ export function frameMembers(input: FrameInput): FrameMembers {
         );
         endsAtBeams.push(at(s, hemGap + h), at(s, clearHeight));
       }
+      for (const [low, high] of fieldsBetween(from, to, uprights, h / 2))
+        for (const z of mullions(hemGap + h, clearHeight, field.height)) {
+          parts.push(
+            memberDraft(
+              input,
+              'rail',
+              at(low, z),
+              at(high, z),
+              { width: w, height: h },
+              placed('transom', 'A transom divides a side that is higher than the sheet of its panels.'),
+            ),
+          );
+          for (const [s, end] of [
+            [low, from],
+            [high, to],
+          ] as const)
+            (s === end ? endsAtPosts : endsAtBeams).push(at(s, z));
+        }
     }
   }
   for (const u of input.crossBeams) {
@@ -214,6 +239,17 @@ export function frameMembers(input: FrameInput): FrameMembers {
 export function mullions(from: number, to: number, most: number): number[] {
   const fields = Math.max(1, Math.ceil((to - from) / most - 1e-9));
   return Array.from({ length: fields - 1 }, (_, i) => from + ((to - from) * (i + 1)) / fields);
+}
+
+/** Clear stretches of a bay between the faces of its uprights. */
+export function fieldsBetween(
+  from: number,
+  to: number,
+  uprights: readonly number[],
+  half: number,
+): (readonly [number, number])[] {
+  const faces = [from, ...uprights.flatMap((s) => [s - half, s + half]), to];
+  return faces.flatMap((face, i) => (i % 2 === 0 ? [[face, faces[i + 1]!] as const] : []));
 }
 
 /** Plan points of the posts in the room. */

@@ -4,7 +4,7 @@ import { type Outcome, ok, valueOf } from '../floor/problem.js';
 import { groovePanel } from '../frame/index.js';
 import { type Axes, toSpace } from './axes.js';
 import type { PartDraft } from './draft.js';
-import { type Bay, mullions, sideLines } from './frame-members.js';
+import { type Bay, fieldsBetween, mullions, type PanelField, sideLines } from './frame-members.js';
 
 const placed = (rule: string, because: string): Placed => ({ rule: `compose.enclosure.${rule}`, because });
 
@@ -33,7 +33,7 @@ export interface RigidSideInput {
   readonly bays: readonly Bay[];
   readonly hemGap: number;
   readonly clearHeight: number;
-  readonly panelWidth: number;
+  readonly field: PanelField;
 }
 
 /** Rigid panels of one side: one between each two uprights, in the grooves of rail, beam and posts, held by an insert all round. */
@@ -42,54 +42,54 @@ export function rigidSide(input: RigidSideInput): PartDraft[] {
   const [w, h] = profile.size;
   const lines = sideLines(axes);
   const bottom = input.hemGap + h;
-  const height = valueOf(panelCutSize(input.clearHeight - bottom, profile.slot.depth));
+  const rows = fieldsBetween(bottom, input.clearHeight, mullions(bottom, input.clearHeight, input.field.height), h / 2);
   return input.bays.flatMap((bay) => {
     const side = lines.find((l) => l.name === bay.side)!;
     const mid = side.alongU ? axes.width / 2 + w / 2 : axes.length / 2 + w / 2;
-    const halfMullion = (side.alongU ? h : w) / 2;
-    const uprights = mullions(bay.from, bay.to, input.panelWidth);
-    const edges = [bay.from, ...uprights.flatMap((s) => [s - halfMullion, s + halfMullion]), bay.to];
+    const columns = fieldsBetween(bay.from, bay.to, mullions(bay.from, bay.to, input.field.width), h / 2);
     const parts: PartDraft[] = [];
-    for (let i = 0; i + 1 < edges.length; i += 2) {
-      const width = valueOf(panelCutSize(edges[i + 1]! - edges[i]!, profile.slot.depth));
-      const from = (edges[i]! + edges[i + 1]!) / 2 - width / 2;
-      const low = (bottom + input.clearHeight) / 2 - height / 2;
-      const at = (s: number, z: number) =>
-        side.alongU ? toSpace(axes, s, side.sign * mid, z) : toSpace(axes, side.sign * mid, s, z);
-      const corners = [at(from, low), at(from + width, low), at(from + width, low + height), at(from, low + height)];
-      parts.push({
-        item: sheet.id,
-        group: 'panels',
-        role: 'side panel',
-        of,
-        shape: { shape: 'plate', corners, thickness: sheet.thickness },
-        count: 1,
-        length: height,
-        width,
-        thickness: sheet.thickness,
-        mass: width * height * sheet.massPerArea,
-        placed: placed(
-          'side-panel',
-          'A rigid panel closes each bay of a rigid side; it stands in the grooves with play all round.',
-        ),
-      });
-      if (!insert) continue;
-      const round = 2 * (width + height);
-      parts.push({
-        item: insert.id,
-        group: 'strips',
-        role: 'panel insert',
-        of,
-        shape: { shape: 'loose', at: corners[0]! },
-        count: 1,
-        length: round,
-        mass: round * insert.massPerLength,
-        placed: placed(
-          'panel-insert',
-          'A panel insert holds each rigid panel in its groove all round, so that it neither rattles nor leaks.',
-        ),
-      });
-    }
+    for (const [left, right] of columns)
+      for (const [under, over] of rows) {
+        const width = valueOf(panelCutSize(right - left, profile.slot.depth));
+        const height = valueOf(panelCutSize(over - under, profile.slot.depth));
+        const from = (left + right) / 2 - width / 2;
+        const low = (under + over) / 2 - height / 2;
+        const at = (s: number, z: number) =>
+          side.alongU ? toSpace(axes, s, side.sign * mid, z) : toSpace(axes, side.sign * mid, s, z);
+        const corners = [at(from, low), at(from + width, low), at(from + width, low + height), at(from, low + height)];
+        parts.push({
+          item: sheet.id,
+          group: 'panels',
+          role: 'side panel',
+          of,
+          shape: { shape: 'plate', corners, thickness: sheet.thickness },
+          count: 1,
+          length: height,
+          width,
+          thickness: sheet.thickness,
+          mass: width * height * sheet.massPerArea,
+          placed: placed(
+            'side-panel',
+            'A rigid panel closes each bay of a rigid side; it stands in the grooves with play all round.',
+          ),
+        });
+        if (!insert) continue;
+        const round = 2 * (width + height);
+        parts.push({
+          item: insert.id,
+          group: 'strips',
+          role: 'panel insert',
+          of,
+          shape: { shape: 'loose', at: corners[0]! },
+          count: 1,
+          length: round,
+          mass: round * insert.massPerLength,
+          placed: placed(
+            'panel-insert',
+            'A panel insert holds each rigid panel in its groove all round, so that it neither rattles nor leaks.',
+          ),
+        });
+      }
     return parts;
   });
 }

@@ -15,12 +15,14 @@ export interface RoofLoadInput {
   readonly panelMassPerArea: number;
   /** Bays of the long sides (along u) and of the ends (along v): from, to, and mass per metre of what hangs there. */
   readonly longBays: readonly {
+    readonly bay: number;
     readonly from: number;
     readonly to: number;
     readonly hung: number;
     readonly carriesTrack: boolean;
   }[];
   readonly endBays: readonly {
+    readonly bay: number;
     readonly sign: 1 | -1;
     readonly from: number;
     readonly to: number;
@@ -31,6 +33,7 @@ export interface RoofLoadInput {
 
 export type BeamLoad = Pick<RoofBeam, 'span' | 'uniform' | 'points' | 'carriesTrack'> & {
   readonly kind: 'cross' | 'long' | 'end';
+  /** Number of the cross beam, or of the bay, in the order in which the frame has them. */
   readonly index: number;
 };
 
@@ -76,9 +79,9 @@ export function roofLoads(input: RoofLoadInput): BeamLoad[] {
   const reaction = (beam: BeamLoad) =>
     beam.uniform * beam.span * 0.5 + beam.points.reduce((sum, p) => sum + p.load, 0) / 2;
   const long = input.longBays.map(
-    (bay, index): BeamLoad => ({
+    (bay): BeamLoad => ({
       kind: 'long',
-      index,
+      index: bay.bay,
       span: bay.to - bay.from,
       uniform: own + bay.hung * g,
       points: input.crossBeams.flatMap((u, i) =>
@@ -87,7 +90,7 @@ export function roofLoads(input: RoofLoadInput): BeamLoad[] {
       carriesTrack: bay.carriesTrack,
     }),
   );
-  const end = input.endBays.map((bay, index): BeamLoad => {
+  const end = input.endBays.map((bay): BeamLoad => {
     const edge = pieces.filter((p) =>
       bay.sign > 0 ? p.u1 >= input.length / 2 - 1e-9 : p.u0 <= -input.length / 2 + 1e-9,
     );
@@ -97,7 +100,7 @@ export function roofLoads(input: RoofLoadInput): BeamLoad[] {
       .map(({ v, load }) => ({ at: v - bay.from, load }));
     return {
       kind: 'end',
-      index,
+      index: bay.bay,
       span: bay.to - bay.from,
       uniform: own + bay.hung * g,
       points,

@@ -32,10 +32,11 @@ export function unitParts(of: string, axes: Axes, choice: UnitChoice, roof: Roof
   );
 }
 
-/** Panels that close the rest of the roof, split where a sheet is too short. */
+/** Panels that close the rest of the roof, split along v where a sheet is too short; the long side of the sheet lies along v where it can. */
 export function roofPanels(of: string, axes: Axes, sheet: Sheet, roof: RoofLayout, frameTop: number): PartDraft[] {
-  const most = Math.max(...sheet.sheetSize);
+  const [long, short] = [Math.max(...sheet.sheetSize), Math.min(...sheet.sheetSize)];
   const split = (r: Rect): Rect[] => {
+    const most = r.u1 - r.u0 > short + 1e-9 ? short : long;
     const pieces = Math.ceil((r.v1 - r.v0) / most - 1e-9);
     const step = (r.v1 - r.v0) / pieces;
     return Array.from({ length: pieces }, (_, i) => ({ ...r, v0: r.v0 + i * step, v1: r.v0 + (i + 1) * step }));
@@ -68,7 +69,27 @@ export function roofPanels(of: string, axes: Axes, sheet: Sheet, roof: RoofLayou
   });
 }
 
-/** Light strips under the roof, in two rows along the long sides. */
+/** Rows of lights keep this from the long sides, and their ends this from the end sides, so that tracks pass [m] (common practice). */
+const lightFromSide = 0.12;
+const lightFromEnd = 0.06;
+
+/** Rows of lights that a roof has room for, and how many of one length fit into a row. */
+function lightRows(
+  axes: Axes,
+  light: Light,
+): { readonly rows: number; readonly perRow: number; readonly along: number } {
+  const along = axes.length - 2 * lightFromEnd;
+  const rows = axes.width >= 4 * lightFromSide ? 2 : 1;
+  return { rows, perRow: Math.max(0, Math.floor(along / light.length + 1e-9)), along };
+}
+
+/** How many lights fit under the roof in two rows, or one where it is narrow. */
+export const lightsThatFit = (axes: Axes, light: Light): number => {
+  const { rows, perRow } = lightRows(axes, light);
+  return rows * perRow;
+};
+
+/** Light strips under the roof, in two rows along the long sides; no more than fit are asked for here. */
 export function lightParts(
   of: string,
   axes: Axes,
@@ -77,13 +98,14 @@ export function lightParts(
   clearHeight: number,
 ): PartDraft[] {
   if (!light || lightCount === 0) return [];
-  const rows = lightCount > 1 ? 2 : 1;
+  const fitting = lightRows(axes, light);
+  const rows = lightCount > 1 ? fitting.rows : 1;
   const perRow = Math.ceil(lightCount / rows);
-  const v = axes.width / 2 - 0.12;
+  const v = axes.width / 2 - lightFromSide;
   return Array.from({ length: lightCount }, (_, i): PartDraft => {
     const row = i % rows;
     const n = Math.floor(i / rows);
-    const u = -axes.length / 2 + (axes.length * (n + 0.5)) / perRow;
+    const u = -fitting.along / 2 + (fitting.along * (n + 0.5)) / perRow;
     return {
       item: light.id,
       group: 'lights',

@@ -23,20 +23,22 @@ export interface RoofInput {
   /** Size of a unit along u and v [m]; with `count` 0 it does not matter. */
   readonly unit: readonly [number, number];
   readonly count: number;
+  /** Largest distance of cross beams under panels [m]. */
+  readonly panelSpan: number;
 }
 
 /** A unit or panel must lie on a beam by at least this much [m] (common practice). */
 const leastBearing = 0.01;
 /** Largest distance of cross beams under roof panels [m] (common practice). */
-const panelSpan = 1.25;
-/** A strip narrower than this is closed by the beam itself [m]. */
-const leastStrip = 0.02;
+export const panelSpan = 1.25;
+/** Cuts and edges closer than this are one [m]. */
+const nothing = 1e-9;
 
 /**
  * How many units fit: columns along u, rows along v. Each column lies on two cross beams; outer edges may lie on the perimeter,
  * but not on a sliver of it.
  */
-export function unitGrid({ length, width, beamWidth, unit }: Omit<RoofInput, 'count'>): {
+export function unitGrid({ length, width, beamWidth, unit }: Omit<RoofInput, 'count' | 'panelSpan'>): {
   readonly columns: number;
   readonly rows: number;
 } {
@@ -72,13 +74,14 @@ const evenCuts = (from: number, to: number, most: number): number[] => {
 
 /**
  * Lays fan filter units and roof panels on cross beams: units in columns over the middle, cross beams under their edges and
- * under panels at most 1.25 m apart.
+ * under panels no further apart than a panel may span.
  */
 export function layRoof(input: RoofInput): RoofLayout {
-  const { length, width, beamWidth, unit, count } = input;
+  const { length, width, beamWidth, unit, count, panelSpan: span } = input;
   const a = length / 2;
   const outerU = a + beamWidth / 2;
-  const outerV = width / 2 + beamWidth / 2;
+  const b = width / 2;
+  const outerV = b + beamWidth / 2;
   const { rows } = count > 0 ? unitGrid(input) : { rows: 1 };
   const counts = count > 0 ? columnCounts(count, rows) : [];
   const total = counts.length * unit[0];
@@ -94,8 +97,9 @@ export function layRoof(input: RoofInput): RoofLayout {
           [-outerU, firstEdge],
           [lastEdge, outerU],
         ];
-  const strips = ends.filter(([from, to]) => to - from > leastStrip);
-  const cuts = strips.map(([from, to]) => ({ from, to, cuts: evenCuts(from, to, panelSpan) }));
+  // A strip that lies wholly on the perimeter is closed by the beam itself.
+  const strips = ends.filter(([from, to]) => Math.min(to, a) - Math.max(from, -a) > nothing);
+  const cuts = strips.map(([from, to]) => ({ from, to, cuts: evenCuts(from, to, span) }));
   const beams = [...edges.filter(inside), ...cuts.flatMap((c) => c.cuts)].sort((x, y) => x - y);
   const units: Rect[] = [];
   const panels: Rect[] = cuts.flatMap(({ from, to, cuts: inner }) => {
@@ -107,7 +111,7 @@ export function layRoof(input: RoofInput): RoofLayout {
     const u1 = edges[i + 1]!;
     const half = (n * unit[1]) / 2;
     for (let r = 0; r < n; r++) units.push({ u0, u1, v0: -half + r * unit[1], v1: -half + (r + 1) * unit[1] });
-    if (outerV - half > leastStrip) panels.push({ u0, u1, v0: -outerV, v1: -half }, { u0, u1, v0: half, v1: outerV });
+    if (b - half > nothing) panels.push({ u0, u1, v0: -outerV, v1: -half }, { u0, u1, v0: half, v1: outerV });
   });
   return { beams, units, panels };
 }

@@ -1,9 +1,7 @@
-import type { SideName } from '../brief/schema.js';
 import type { Cloth } from '../catalogue/schema.js';
 import type { Placed } from '../design/types.js';
-import { type Axes, toRoom } from './axes.js';
+import { between2, type Vec2 } from '../floor/geometry/vec.js';
 import type { PartDraft } from './draft.js';
-import { sideLines } from './frame-members.js';
 
 const placed: Placed = {
   rule: 'compose.enclosure.strip',
@@ -14,26 +12,22 @@ const placed: Placed = {
 export const stripCount = (width: number, strip: number, overlap: number): number =>
   Math.max(1, Math.ceil((width - overlap) / (strip - overlap) - 1e-9));
 
-/** A strip curtain fixed along the inside of one side: it does not draw, people pass through it. */
+/** A strip curtain fixed along the inside of one side, on a line from end to end: it does not draw, people pass through it. */
 export function stripSide(input: {
   readonly of: string;
-  readonly axes: Axes;
-  readonly side: SideName;
+  readonly line: { readonly from: Vec2; readonly to: Vec2; readonly length: number };
   readonly cloth: Cloth;
-  readonly offset: number;
   readonly clearHeight: number;
   readonly hemGap: number;
 }): PartDraft[] {
-  const { of, axes, cloth } = input;
-  const line = sideLines(axes).find((l) => l.name === input.side)!;
+  const { of, line, cloth } = input;
   const strip = cloth.widths[0]!.width;
-  const n = stripCount(2 * line.half, strip, cloth.jointLoss);
-  const across = (line.alongU ? axes.width : axes.length) / 2 - input.offset;
-  const at = (s: number) => (line.alongU ? toRoom(axes, s, line.sign * across) : toRoom(axes, line.sign * across, s));
-  const pitch = n === 1 ? 0 : (2 * line.half - strip) / (n - 1);
+  const n = stripCount(line.length, strip, cloth.jointLoss);
+  const at = (s: number) => between2(line.from, line.to, s / line.length);
+  const pitch = n === 1 ? 0 : (line.length - strip) / (n - 1);
   const length = input.clearHeight - input.hemGap;
   return Array.from({ length: n }, (_, i): PartDraft => {
-    const from = n === 1 ? -strip / 2 : -line.half + i * pitch;
+    const from = n === 1 ? (line.length - strip) / 2 : i * pitch;
     return {
       item: cloth.id,
       group: 'curtains',

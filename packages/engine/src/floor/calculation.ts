@@ -37,6 +37,27 @@ export interface Calculation {
   readonly cautions: readonly string[];
 }
 
+/** One line of a calculation, its parts in the order in which they are read; `expression` says in arithmetic what gave `result`. */
+export const step = (
+  symbol: string,
+  name: string,
+  expression: string,
+  values: Readonly<Record<string, CalculationValue>>,
+  result: number,
+  unit: string,
+  source: Source,
+  note?: string,
+): CalculationStep => ({
+  symbol,
+  name,
+  expression,
+  values,
+  result,
+  unit,
+  source,
+  ...(note === undefined ? {} : { note }),
+});
+
 export const calculation = (
   title: string,
   steps: readonly CalculationStep[],

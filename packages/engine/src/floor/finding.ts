@@ -55,6 +55,14 @@ export interface Finding {
   readonly at?: readonly [number, number];
 }
 
+/** Numbers of what was not judged: none; unknown is never zero. */
+export const notJudged = {
+  verdict: 'not assessed',
+  demand: null,
+  capacity: null,
+  utilisation: null,
+} as const satisfies Partial<Finding>;
+
 /** A missing fact, the value assumed meanwhile and what it could change. */
 export interface Question {
   readonly id: string;
@@ -72,11 +80,20 @@ export interface Question {
 /** A result close to its limit is called to attention: within the last tenth. Source: common practice (handbook of deliverables, status table). */
 const ATTENTION_FROM = 0.9;
 
-/** The verdict of an assessed utilisation; from unrounded numbers. */
+/**
+ * A limit that is met exactly must not fail by the last binary digits of coordinates added up and turned: a share of 1e-9 is far
+ * more than those digits (some 1e-15 each) and far less than anything that is built or measured.
+ */
+export const limitTolerance = 1e-9;
+
+/** True when a utilisation is over its limit by more than the noise of arithmetic. */
+export const overLimit = (utilisation: number): boolean => utilisation > 1 + limitTolerance;
+
+/** The verdict of an assessed utilisation; from unrounded numbers, so that only noise is forgiven, never a rounding. */
 export function verdictOf(utilisation: number): Verdict {
   if (Number.isNaN(utilisation)) return 'not assessed';
-  if (utilisation > 1) return 'fails';
-  return utilisation > ATTENTION_FROM ? 'attention' : 'meets';
+  if (overLimit(utilisation)) return 'fails';
+  return utilisation > ATTENTION_FROM * (1 + limitTolerance) ? 'attention' : 'meets';
 }
 
 /** Order in which verdicts are listed: what needs a person first. */

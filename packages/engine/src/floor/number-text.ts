@@ -18,6 +18,30 @@ export function numberText(value: number, digits = 3): string {
 
 const trimZeros = (text: string): string => (text.includes('.') ? text.replace(/\.?0+$/, '') : text);
 
+/** Prefixes by falling size; the last is for anything smaller. */
+const prefixes = [
+  ['G', 1e9],
+  ['M', 1e6],
+  ['k', 1e3],
+  ['', 1],
+  ['m', 1e-3],
+  ['\u00b5', 1e-6],
+  ['n', 1e-9],
+] as const;
+
+/**
+ * A value with the prefix that leaves one to three digits before the point: `581 kW/m2`, `277 \u00b5J/m2`, `35.5 km`. For units
+ * whose first letter a prefix may stand before: never for kg or a square of lengths.
+ * Source: ISO 80000-1, numerical values between 0.1 and 1000 preferred (from memory).
+ */
+export function prefixedText(value: number, unit: string): string {
+  if (!Number.isFinite(value) || value === 0) return `${numberText(value)} ${unit}`;
+  // Rounded first, so that 999.96 becomes 1 k and not 1000.
+  const size = Number(Math.abs(value).toPrecision(4));
+  const [prefix, factor] = prefixes.find(([, f]) => size >= f) ?? prefixes[prefixes.length - 1]!;
+  return `${numberText(value / factor)} ${prefix}${unit}`;
+}
+
 /** Utilisation with two decimals; more where rounding would hide that it is above 1. */
 export function utilisationText(value: number): string {
   if (!Number.isFinite(value)) return 'unlimited';

@@ -1,11 +1,11 @@
-import { type CalculationStep, fromStep, val } from '../floor/calculation.js';
+import { type CalculationStep, fromStep, step, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import { source } from '../floor/source.js';
 import { exposureLimit } from './exposure-limit.js';
 import { noBeams } from './messages.js';
 import { nanometres } from './scale.js';
 import type { Edition, ExposureLimit, Organ, TestedRow, Worked } from './types.js';
-import { marked, step } from './working.js';
+import { marked } from './working.js';
 
 const additive = source('IEC 60825-1:2014, Table 1 (additivity)', 'from memory');
 

@@ -1,9 +1,8 @@
-import { val } from '../floor/calculation.js';
+import { step, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import { source } from '../floor/source.js';
 import { conventionUnknown } from './messages.js';
 import type { DiameterConvention, Worked } from './types.js';
-import { step } from './working.js';
 
 export const gaussianOptics = source('Gaussian beam optics', 'derived');
 

@@ -1,9 +1,8 @@
-import { type CalculationStep, fromStep, val } from '../floor/calculation.js';
+import { type CalculationStep, fromStep, step, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import { geometrySource } from '../floor/source.js';
 import { gaussianOptics } from './beam-diameter.js';
 import type { BeamProfile, Worked } from './types.js';
-import { step } from './working.js';
 
 export interface ApertureShare extends Worked {
   /** Part of the power that passes, 0 to 1. */

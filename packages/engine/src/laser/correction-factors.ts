@@ -1,4 +1,4 @@
-import { type CalculationStep, val } from '../floor/calculation.js';
+import { type CalculationStep, step, val } from '../floor/calculation.js';
 import {
   alphaMaxSource,
   alphaMaxTimes,
@@ -11,7 +11,6 @@ import {
   type WavelengthFactor,
 } from './tables.js';
 import type { Edition, FactorName } from './types.js';
-import { step } from './working.js';
 
 /** What the factors depend on, in the units of the tables. */
 export interface FactorArguments {

@@ -1,4 +1,4 @@
-import { fromStep, val } from '../floor/calculation.js';
+import { fromStep, step, val } from '../floor/calculation.js';
 import { type Outcome, ok, type Problem, positive, refuse, valueOf } from '../floor/problem.js';
 import { source } from '../floor/source.js';
 import { alphaMaxStep } from './correction-factors.js';
@@ -8,7 +8,6 @@ import { angleOutside, creditOutsideRetinalBand, reflectanceOutside, tooNearForE
 import { nanometres } from './scale.js';
 import { apertureBands, sourceAngles } from './tables.js';
 import type { Edition, ExposureLimit, Worked } from './types.js';
-import { step } from './working.js';
 
 const lambert = source('Lambertian reflection, spot small against the distance', 'derived');
 /** No eye focuses nearer; the limits of extended sources are not evaluated there. Source: from memory. */

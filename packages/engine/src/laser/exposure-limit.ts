@@ -1,4 +1,4 @@
-import { type CalculationStep, type CalculationValue, fromStep, val } from '../floor/calculation.js';
+import { type CalculationStep, type CalculationValue, fromStep, step, val } from '../floor/calculation.js';
 import { type Outcome, ok, type Problem, positive, refuse } from '../floor/problem.js';
 import { factorSteps, t2Step } from './correction-factors.js';
 import { areaOnlyForSkin, noLimitRow, sourceAngleNotUsable, wavelengthOutside } from './messages.js';
@@ -15,7 +15,6 @@ import {
   wavelengthRangeNm,
 } from './tables.js';
 import type { Edition, ExposureLimit, FactorName, LimitRow, Organ, TestedRow } from './types.js';
-import { step } from './working.js';
 
 export interface ExposureLimitArguments {
   readonly edition: Edition;

@@ -1,11 +1,10 @@
-import { val } from '../floor/calculation.js';
+import { step, val } from '../floor/calculation.js';
 import { type Outcome, ok, type Problem, positive, refuse } from '../floor/problem.js';
 import { source } from '../floor/source.js';
 import { gaussianOptics } from './beam-diameter.js';
 import { type Emitted, notation } from './beam-exposure.js';
 import { doesNotWiden, negative, numericalApertureOutside } from './messages.js';
 import type { Worked } from './types.js';
-import { step } from './working.js';
 
 export interface HazardDistance extends Worked {
   /** Beyond it the exposure is below the limit [m]; 0 when it is below the limit everywhere. */

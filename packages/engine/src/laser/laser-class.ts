@@ -1,4 +1,4 @@
-import { type CalculationStep, type CalculationValue, fromStep, val } from '../floor/calculation.js';
+import { type CalculationStep, type CalculationValue, fromStep, step, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse, valueOf } from '../floor/problem.js';
 import { gaussianOptics } from './beam-diameter.js';
 import { type Emitted, emittedEnergy, emittedPower, notation } from './beam-exposure.js';
@@ -21,7 +21,7 @@ import {
   timeBase,
 } from './tables-class.js';
 import type { Edition, FactorName, Worked } from './types.js';
-import { marked, step } from './working.js';
+import { marked } from './working.js';
 
 export type LaserClass = '1' | '1M' | '2' | '2M' | '3R' | '3B' | '4';
 

@@ -1,10 +1,9 @@
-import { type CalculationStep, val } from '../floor/calculation.js';
+import { type CalculationStep, step, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import { wavelengthOutside } from './messages.js';
 import { nanometres } from './scale.js';
 import { apertureBands, apertureGrowthFrom, apertureSources, apertures, wavelengthRangeNm } from './tables.js';
 import type { Edition, Organ, Worked } from './types.js';
-import { step } from './working.js';
 
 export interface LimitingAperture extends Worked {
   /** [m] */

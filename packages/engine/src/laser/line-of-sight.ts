@@ -1,9 +1,8 @@
-import { val } from '../floor/calculation.js';
+import { step, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import { commonPractice, geometrySource } from '../floor/source.js';
 import { behindBarrier, negative } from './messages.js';
 import type { Worked } from './types.js';
-import { step } from './working.js';
 
 export interface RayOverBarrier extends Worked {
   /** Height of the straight ray where it passes the barrier [m]. */

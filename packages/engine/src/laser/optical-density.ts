@@ -1,9 +1,8 @@
-import { val } from '../floor/calculation.js';
+import { step, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import { source } from '../floor/source.js';
 import { negative } from './messages.js';
 import type { Worked } from './types.js';
-import { step } from './working.js';
 
 const definition = source('definition of optical density', 'derived');
 

@@ -1,9 +1,8 @@
-import { val } from '../floor/calculation.js';
+import { step, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import { gaussianOptics } from './beam-diameter.js';
 import { negative } from './messages.js';
 import type { Worked } from './types.js';
-import { step } from './working.js';
 
 export interface BeamAt extends Worked {
   /** d63 at the distance [m]. */

@@ -1,4 +1,4 @@
-import { type CalculationStep, fromStep, val } from '../floor/calculation.js';
+import { type CalculationStep, fromStep, step, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import type { Source } from '../floor/source.js';
 import { alphaMaxStep, t2Step } from './correction-factors.js';
@@ -7,7 +7,7 @@ import { pulseLongerThanExposure, pulseLongerThanPeriod } from './messages.js';
 import { milliradians, nanometres, tidy } from './scale.js';
 import { apertureBands, directive26, groupingTimes, iecPulses, sourceAngles } from './tables.js';
 import type { Edition, ExposureLimit, Organ, Worked } from './types.js';
-import { lastOf, marked, step } from './working.js';
+import { lastOf, marked } from './working.js';
 
 export interface PulseTrainArguments {
   readonly edition: Edition;

@@ -1,4 +1,4 @@
-import { type CalculationStep, fromStep, val } from '../floor/calculation.js';
+import { type CalculationStep, fromStep, step, val } from '../floor/calculation.js';
 import { type Outcome, ok, type Problem, positive, refuse } from '../floor/problem.js';
 import { emittedEnergy, emittedPower, peakExposure } from './beam-exposure.js';
 import { countNeeded, noScaleNumber, pulseNeeded, scaleNumberOutside, wavelengthOutside } from './messages.js';
@@ -18,7 +18,7 @@ import {
   spotFactorSource,
 } from './tables-filter.js';
 import type { Worked } from './types.js';
-import { lastOf, step } from './working.js';
+import { lastOf } from './working.js';
 
 const unitOf = (quantity: 'E' | 'H') => (quantity === 'E' ? ('W/m2' as const) : ('J/m2' as const));
 

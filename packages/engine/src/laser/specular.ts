@@ -1,9 +1,8 @@
-import { val } from '../floor/calculation.js';
+import { step, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import { source } from '../floor/source.js';
 import { indexTooLow, obliqueNotComputed, surfacesNotCounted } from './messages.js';
 import type { Worked } from './types.js';
-import { step } from './working.js';
 
 const fresnel = source('Fresnel equations at normal incidence', 'derived');
 

@@ -1,9 +1,9 @@
-import { fromStep } from '../floor/calculation.js';
+import { fromStep, step } from '../floor/calculation.js';
 import { type Outcome, ok } from '../floor/problem.js';
 import { source } from '../floor/source.js';
 import { type ExposureLimitArguments, exposureLimit } from './exposure-limit.js';
 import { type Edition, type EditionChoice, type ExposureLimit, editions, type Worked } from './types.js';
-import { lastOf, marked, step } from './working.js';
+import { lastOf, marked } from './working.js';
 
 export interface LimitByChoice extends Worked {
   /** The limit that holds: of the one edition asked for, or the lower of both. */

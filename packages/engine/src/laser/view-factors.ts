@@ -1,11 +1,10 @@
-import { type CalculationStep, val } from '../floor/calculation.js';
+import { type CalculationStep, step, val } from '../floor/calculation.js';
 import { type Outcome, ok, positive, refuse } from '../floor/problem.js';
 import { alphaMaxStep, factorSteps } from './correction-factors.js';
 import { sourceAngleNotUsable, wavelengthOutside } from './messages.js';
 import { milliradians, nanometres } from './scale.js';
 import { directive25, factorPieces, sourceAngles, type WavelengthFactor, wavelengthRangeNm } from './tables.js';
 import type { Edition, FactorName, Worked } from './types.js';
-import { step } from './working.js';
 
 /**
  * Field of view within which photochemical exposure of the retina counts; leaving it out is the safe simplification.

@@ -1,23 +1,4 @@
-import type { CalculationStep, CalculationValue } from '../floor/calculation.js';
-import type { Source } from '../floor/source.js';
-
-type StepParts = Omit<CalculationStep, 'symbol' | 'name' | 'expression'>;
-
-/** One step, its parts in the order in which they are read. */
-export const step = (
-  symbol: string,
-  name: string,
-  expression: string,
-  values: Readonly<Record<string, CalculationValue>>,
-  result: number,
-  unit: string,
-  source: Source,
-  note?: string,
-): CalculationStep => {
-  const parts: StepParts = { values, result, unit, source };
-  const base = { symbol, name, expression, ...parts };
-  return note === undefined ? base : { ...base, note };
-};
+import type { CalculationStep } from '../floor/calculation.js';
 
 const identifier = /\b[A-Za-z][A-Za-z0-9_]*\b/g;
 

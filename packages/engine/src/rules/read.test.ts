@@ -76,8 +76,19 @@ describe('a project overrides a rule', () => {
     [{ rule: 'laser.edition', value: 'IEC', because: 'x' }, 'rules/wrong-value', 'value'],
     [{ rule: 'frame.push-factor', value: 'two', because: 'x' }, 'rules/wrong-value', 'value'],
     [{ rule: 'frame.push-factor', value: -2, because: 'x' }, 'rules/negative', 'value'],
+    [{ rule: 'frame.post-spacing', value: '0 m', because: 'x' }, 'rules/out-of-range', 'value'],
+    [{ rule: 'frame.post-spacing', value: '1 mm', because: 'x' }, 'rules/out-of-range', 'value'],
+    [{ rule: 'frame.strength-factor', value: 0.5, because: 'x' }, 'rules/out-of-range', 'value'],
+    [{ rule: 'air.discharge-coefficient', value: 0, because: 'x' }, 'rules/out-of-range', 'value'],
+    [{ rule: 'air.limit-share', value: '120 %', because: 'x' }, 'rules/out-of-range', 'value'],
+    [{ rule: 'curtain.fullness-low', value: '50 %', because: 'x' }, 'rules/order', 'value'],
   ])('not with %o', (override, code, field) => {
     expect(overridden(override)).toEqual([[code, `site.overrides.0.${field}`]]);
+  });
+
+  test('zero stays possible where it means none', () => {
+    const none = { rule: 'cutting.kerf', value: '0 mm', because: 'shears' };
+    expect(valueOf(readRules(profile('eu'), 'eu.yaml', [none])).byId['cutting.kerf'].value).toBe(0);
   });
 
   test('not twice', () => {

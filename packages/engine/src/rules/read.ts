@@ -1,6 +1,7 @@
 import { contentHash } from '../floor/hash.js';
+import { numberText } from '../floor/number-text.js';
 import { type Outcome, ok, type Problem, problem, refuse } from '../floor/problem.js';
-import { parseQuantity } from '../floor/units.js';
+import { dimensions, parseQuantity } from '../floor/units.js';
 import { readDocument } from '../reading/document.js';
 import { byLikeness, meantHint } from '../reading/nearest.js';
 import type { Path } from '../reading/path.js';
@@ -25,7 +26,8 @@ export interface RuleOverride {
  * @param file      its name, for the problems [-]
  * @param overrides the project's own values; their problems have paths from `site` on, as in the brief [-]
  * @returns         the rules in force, or every problem at once: those of the text and the schema,
- *                  `rules/unknown-rule`, `rules/missing-rule`, `rules/wrong-value`, `rules/negative`, `rules/overridden-twice`
+ *                  `rules/unknown-rule`, `rules/missing-rule`, `rules/wrong-value`, `rules/negative`, `rules/out-of-range`, `rules/order`,
+ *                  `rules/overridden-twice`
  *                  and those of quantities
  * Source: our own format; each value carries its own source.
  */
@@ -62,7 +64,7 @@ export function readRules(text: string, file?: string, overrides: readonly RuleO
         ...(entry.caution === undefined ? {} : { caution: entry.caution }),
       });
   }
-  problems.push(...override(found, overrides));
+  problems.push(...override(found, overrides), ...(problems.length > 0 ? [] : orderProblems(found, overrides)));
   if (problems.length > 0) return refuse(problems);
 
   // Each id is there: a missing one was a problem above.
@@ -124,6 +126,29 @@ function override(found: Map<RuleId, Rule>, overrides: readonly RuleOverride[]):
   });
 }
 
+/** Pairs of rules of which the first may not be above the second. */
+const rising: readonly (readonly [RuleId, RuleId])[] = [
+  ['curtain.fullness-low', 'curtain.fullness-high'],
+  ['electric.board-depth-low', 'electric.board-depth'],
+];
+
+/** Bands that hold nothing; the path is that of the override that made them so, else of the profile. */
+function orderProblems(found: ReadonlyMap<RuleId, Rule>, overrides: readonly RuleOverride[]): Problem[] {
+  return rising.flatMap(([low, high]) => {
+    const [a, b] = [found.get(low), found.get(high)];
+    if (typeof a?.value !== 'number' || typeof b?.value !== 'number' || a.value <= b.value) return [];
+    const at = Math.max(...[low, high].map((id) => overrides.findIndex((o) => o.rule === id)));
+    return [
+      problem(
+        'rules/order',
+        at < 0 ? ['rules', low, 'value'] : ['site', 'overrides', at, 'value'],
+        `${low} is ${a.written}, above ${high}, which is ${b.written}.`,
+        'Make the first the smaller one, or override both.',
+      ),
+    ];
+  });
+}
+
 /** The value of a rule in SI; every known rule is a size or a share, so none is negative. */
 function readValue(id: RuleId, written: Written): Outcome<number | string> {
   const { shape }: KnownRule = knownRules[id];
@@ -134,18 +159,36 @@ function readValue(id: RuleId, written: Written): Outcome<number | string> {
     return wrong(`Use one of: ${byLikeness(String(written), shape.choice).join(', ')}.`);
   }
   if ('yesNo' in shape) return typeof written === 'boolean' ? ok(written ? 1 : 0) : wrong();
-  if ('number' in shape) return typeof written === 'number' ? notNegative(id, written, written) : wrong();
+  if ('number' in shape) return typeof written === 'number' ? sensible(id, written, written) : wrong();
   if (typeof written === 'boolean') return wrong();
   const read = parseQuantity(String(written), shape.dimension);
-  return read.ok ? notNegative(id, read.value, written) : read;
+  return read.ok ? sensible(id, read.value, written) : read;
 }
 
-const notNegative = (id: RuleId, value: number, written: Written): Outcome<number> =>
-  value >= 0
-    ? ok(value)
-    : refuse([
-        problem('rules/negative', [], `${id} is ${writtenText(written)}; it cannot be below zero.`, 'Check the sign.'),
-      ]);
+/** Refuses a value at which the rule has no sense: below zero, or outside the limits that the rule names. */
+function sensible(id: RuleId, value: number, written: Written): Outcome<number> {
+  if (value < 0)
+    return refuse([
+      problem('rules/negative', [], `${id} is ${writtenText(written)}; it cannot be below zero.`, 'Check the sign.'),
+    ]);
+  const { shape, limits = {} }: KnownRule = knownRules[id];
+  const unit = 'dimension' in shape ? ` ${dimensions[shape.dimension].si}` : '';
+  const size = (limit: number): string => `${numberText(limit)}${unit}`;
+  const no = (needed: string) =>
+    refuse([
+      problem(
+        'rules/out-of-range',
+        [],
+        `${id} is ${writtenText(written)}; ${needed}.`,
+        `It is the ${knownRules[id].meaning}: check the number and its unit.`,
+      ),
+    ]);
+  const { above, least, most } = limits;
+  if (above !== undefined && value <= above) return no(`more than ${size(above)} is needed`);
+  if (least !== undefined && value < least * (1 - 1e-12)) return no(`at least ${size(least)} is needed`);
+  if (most !== undefined && value > most * (1 + 1e-12)) return no(`at most ${size(most)} makes sense`);
+  return ok(value);
+}
 
 function shapeText(shape: RuleShape): string {
   if ('dimension' in shape) return `a ${shape.dimension} with its unit`;

@@ -1,3 +1,4 @@
+import { step } from '../../floor/calculation.js';
 import { calculation, fromStep, ok, type Topic, val } from '../../floor/index.js';
 import { airCautions } from '../cautions.js';
 import { coincidenceReading, countedConcentration, poissonUpperLimit } from '../counter.js';
@@ -7,7 +8,6 @@ import { humanEmission } from '../human-emission.js';
 import { hundredToOneTime, recoveryRate } from '../recovery.js';
 import { singleSample } from '../sample-volume.js';
 import { samplingLocations } from '../sampling-locations.js';
-import { step } from '../step.js';
 import { classLimitStep } from '../steps.js';
 import { sources } from '../tables.js';
 import type { Clothing } from '../types.js';

@@ -1,3 +1,4 @@
+import { step } from '../../floor/calculation.js';
 import { calculation, fromStep, ok, type Topic, val } from '../../floor/index.js';
 import { airCautions } from '../cautions.js';
 import { expansionDrift, temperatureRise } from '../heat-balance.js';
@@ -5,7 +6,6 @@ import { endlessStripIlluminance, meanIlluminance, stripIlluminance } from '../i
 import { lightAttenuation, lightThroughGap } from '../light-tightness.js';
 import { airRefractiveIndex, beamBending } from '../refractive-index.js';
 import { roomConstant, roomSoundLevel, soundLevelSum } from '../sound-level.js';
-import { step } from '../step.js';
 import { roomAir, roomAirSource, sources } from '../tables.js';
 import { andThen, pure, quantity, topic } from './inputs.js';
 

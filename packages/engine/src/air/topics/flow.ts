@@ -1,3 +1,4 @@
+import { step } from '../../floor/calculation.js';
 import { type CalculationStep, calculation, fromStep, ok, type Topic, val } from '../../floor/index.js';
 import { airExchangeEfficiency, exhaustAge } from '../age-of-air.js';
 import { airCautions } from '../cautions.js';
@@ -6,7 +7,6 @@ import { filterData } from '../filter.js';
 import { gapFlow, gapJetVelocity, meanGapVelocity, overPressure } from '../gap-flow.js';
 import { fanOperatingPoint } from '../operating-point.js';
 import { hundredToOneTime } from '../recovery.js';
-import { step } from '../step.js';
 import { sources } from '../tables.js';
 import { cleanUpTime, onceThroughZone } from '../well-mixed-zone.js';
 import { airDensity, andThen, choice, filterClasses, optional, pure, quantity, topic } from './inputs.js';
