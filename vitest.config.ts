@@ -20,7 +20,8 @@ export default defineConfig({
           name: 'node',
           include: ['packages/**/*.test.ts', 'cases/**/*.test.ts', 'tools/**/*.test.ts'],
           exclude: ['**/node_modules/**', '**/dist/**', '**/*.browser.test.ts'],
-          testTimeout: 30_000,
+          testTimeout: 60_000,
+          setupFiles: ['./tools/seed.ts'],
         },
       },
       {

@@ -165,6 +165,12 @@ test('the working point lies on the fan curve and on the gap law', () => {
   expect(value('dp')).toBeCloseTo(0.6 * (value('Q') / (0.6 * 0.4)) ** 2, 9);
 });
 
+test('the air over a clean area smaller than its filters is not faster than at their faces', () => {
+  const steps = run({ needs: iso(5), enclosure: { cleanArea: 0.5 } })['air/velocity/enc']!.calculation!.steps;
+  const value = (symbol: string) => steps.find((s) => s.symbol === symbol)!.result;
+  expect(value('v')).toBeCloseTo(value('vf'), 12);
+});
+
 test('a tighter hem raises the pressure and lowers the flow', () => {
   const wide = run()['air/flow/enc']!;
   const tight = run({ enclosure: { openings: [{ what: 'hem gap', area: 0.2 }] } })['air/flow/enc']!;

@@ -87,6 +87,13 @@ test('a panel larger than the sheet fails', () => {
   expect(checkCutting(context([panel('S1', 2.5, 0.5, 1)]))[0]!.verdict).toBe('fails');
 });
 
+test('a panel that only its shorter side makes too large is over the sheet on that side', () => {
+  // 1.3 m on 1.22 m; the longer side, 2 m on 2.44 m, would fit.
+  const [finding] = checkCutting(context([panel('S1', 2, 1.3, 1)]));
+  expect(finding).toMatchObject({ verdict: 'fails', demand: 1.3, capacity: 1.22 });
+  expect(finding!.utilisation).toBeCloseTo(1.3 / 1.22, 12);
+});
+
 test('strips longer than their stock are laid end to end', () => {
   const strip = { id: 'c', item: 'cover', group: 'strips', mark: 'C1', length: 4.5, count: 2 };
   const [job] = barJobs(context([strip]));

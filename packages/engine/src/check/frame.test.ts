@@ -321,6 +321,15 @@ describe('standing', () => {
     expect(floor.verdict).toBe('fails');
     expect(floor.decider).toBe('facilities');
   });
+
+  test('a floor that bears the shared load, but not a frame on the diagonal, is called to attention', () => {
+    // Shared by three of four feet: 40 kg, 392 N. By statics with one foot off: half of 120 kg, 588 N.
+    const floor = find({ room: { floor: { pointLoad: 500 } } }, 'frame/floor-point-load/e1');
+    expect(floor.utilisation!).toBeLessThan(1);
+    expect(floor.verdict).toBe('attention');
+    expect(floor.message).toContain('588 N, more than the floor bears');
+    expect(find({ room: { floor: { pointLoad: 600 } } }, 'frame/floor-point-load/e1').verdict).toBe('meets');
+  });
 });
 
 describe('distance to the tables', () => {
