@@ -16,6 +16,12 @@ const closedLine = (run: DesignRun): readonly Vec2[] => {
   return run.closed && open ? [...run.line, first] : run.line;
 };
 
+/** The line on which stretches are measured: twice round a closed run, because a stretch may pass the start. */
+const unrolled = (run: DesignRun): readonly Vec2[] => {
+  const path = closedLine(run);
+  return run.closed ? [...path, ...path.slice(1)] : path;
+};
+
 /** Track as a fine line with a tick at each support, the curtain as a wave along it, joints as dots. */
 export function runMarks(design: Design, view: PlanView): Mark[] {
   return design.runs.flatMap((run) => {
@@ -23,7 +29,7 @@ export function runMarks(design: Design, view: PlanView): Mark[] {
     const onPaper = path.map(view.to);
     const waves = run.stretches.map((stretch) =>
       polyline(
-        curtainWave(stretchOf(path, stretch.from, stretch.to).map(view.to), stretch.fullness, wavePitch),
+        curtainWave(stretchOf(unrolled(run), stretch.from, stretch.to).map(view.to), stretch.fullness, wavePitch),
         symbol,
       ),
     );
@@ -61,7 +67,7 @@ export function runLabels(design: Design, view: PlanView, space: LabelSpace): Ma
 
 /** Panel marks along each stretch. */
 export const runPanelLabels = (design: Design, view: PlanView, space: LabelSpace): Mark[] =>
-  design.runs.flatMap((run) => run.stretches.flatMap((s) => panelLabels(run, closedLine(run), s, view, space)));
+  design.runs.flatMap((run) => run.stretches.flatMap((s) => panelLabels(run, unrolled(run), s, view, space)));
 
 type Leg = { readonly from: Vec2; readonly to: Vec2 };
 const legLength = ({ from, to }: Leg) => Math.hypot(to[0] - from[0], to[1] - from[1]);
