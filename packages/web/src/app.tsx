@@ -1,8 +1,9 @@
 import { TitleBlock } from './block/title-block.js';
+import { useKeys } from './commands/keys.js';
 import { Leader } from './notes/leader.js';
 import { Notes } from './notes/notes.js';
 import { MiddleSheet } from './sheet/middle-sheet.js';
-import { useKeys, useLeaveWarning } from './state/keys.js';
+import { useLeaveWarning } from './state/leave-warning.js';
 import { SheetIndex } from './steps/sheet-index.js';
 import { StepLeaf } from './steps/step-leaf.js';
 import { texts } from './texts.js';

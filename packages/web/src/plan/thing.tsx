@@ -11,7 +11,7 @@ export interface ThingProps {
 
 /** A thing on the plan that can be touched, reached by keyboard, and moved where its place is typed in the brief. */
 export function Thing({ id, label, kind, children }: ThingProps) {
-  const selected = useWorkbench((s) => s.selected === id);
+  const selected = useWorkbench((s) => s.selection.includes(id));
   const pointed = useWorkbench((s) => s.computed?.findings.some((f) => f.id === s.focusedFinding && f.subject === id));
   const move = useMove(id);
   const ahead = useAhead(id);

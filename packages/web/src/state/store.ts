@@ -41,7 +41,9 @@ export interface Workbench {
   readonly trouble: string | null;
   readonly step: StepName;
   readonly view: View;
-  /** The thing in hand, and whether it was taken on the sheet, where its numbers then stand beside it. */
+  /** Everything that is in hand, in the order it was taken. */
+  readonly selection: readonly string[];
+  /** The thing in hand when it is one alone, and whether it was taken on the sheet, where its numbers then stand beside it. */
   readonly selected: string | null;
   readonly onSheet: boolean;
   /** Parts pointed at from the list. */
@@ -71,6 +73,7 @@ export const useWorkbench = create<Workbench>(() => ({
   trouble: null,
   step: 'survey',
   view: 'plan',
+  selection: [],
   selected: null,
   onSheet: false,
   pointedParts: new Set<string>(),
@@ -121,7 +124,7 @@ export function openBrief(file: TextFile): void {
     trouble: null,
     openFinding: null,
     decider: null,
-    selected: null,
+    ...inHand([]),
     computed: null,
     data: null,
     pointedParts: new Set(),
@@ -158,11 +161,11 @@ export function renameThing(path: Path, id: string): void {
     ),
     null,
   );
-  set({ selected: id });
+  set(inHand([id]));
 }
 export const removeEntry = (path: Path): void => {
   editText(withValue(get().text, path, undefined), null);
-  set({ selected: null });
+  set(inHand([]));
 };
 
 /** The next edit starts a new state, even of the same field. */
@@ -181,8 +184,21 @@ export function redo(): void {
 export const markSaved = (): void => set({ savedText: get().text });
 export const goToStep = (step: StepName): void => set({ step });
 export const show = (view: View): void => set({ view });
-export const select = (selected: string | null): void => set({ selected, onSheet: true });
-export const selectInForm = (selected: string | null): void => set({ selected, onSheet: false });
+
+const inHand = (selection: readonly string[]): Pick<Workbench, 'selection' | 'selected'> => ({
+  selection,
+  selected: selection.length === 1 ? selection[0]! : null,
+});
+const only = (id: string | null) => inHand(id === null ? [] : [id]);
+
+export const select = (id: string | null): void => set({ ...only(id), onSheet: true });
+export const selectInForm = (id: string | null): void => set({ ...only(id), onSheet: false });
+export const selectSeveral = (ids: readonly string[]): void => set({ ...inHand([...new Set(ids)]), onSheet: true });
+/** Takes a thing into the hand beside what is there, or lays it down again. */
+export function selectAlso(id: string): void {
+  const { selection } = get();
+  selectSeveral(selection.includes(id) ? selection.filter((each) => each !== id) : [...selection, id]);
+}
 export const pointParts = (ids: readonly string[]): void => set({ pointedParts: new Set(ids) });
 export const showFor = (decider: Decider | null): void => set({ decider });
 export const openFinding = (id: string | null): void => set({ openFinding: id });

@@ -1,0 +1,15 @@
+export const commandTexts = {
+  groups: { brief: 'Brief', steps: 'Steps', views: 'Views', help: 'Help' },
+  save: 'Save the brief as a file',
+  goTo: (step: string) => `Go to ${step}`,
+  show: (view: string) => `Show: ${view}`,
+  ask: 'What do you want to do?',
+  askHint: 'Type a few letters of what you want to do, or of a thing in the room.',
+  nothing: 'Nothing here is called that. Try a thing, a step, or a word such as undo.',
+  found: (n: number) => (n === 1 ? '1 answer' : `${n} answers`),
+  thing: 'in the room',
+  keyList: 'Keys',
+  keyListHint: 'Single letters work while nothing is being typed.',
+  singleKeys: 'Single letters as keys',
+  close: 'Close',
+} as const;
