@@ -29,7 +29,7 @@ export function wayFindings(context: CheckContext): Finding[] {
 }
 
 /** What a person cannot pass: solids below headroom, and curtains except at their marked openings. */
-function wayObstacles(context: CheckContext): Obstacle[] {
+export function wayObstacles(context: CheckContext): Obstacle[] {
   const { design, rules } = context;
   const headroom = ruleNumber(rules, 'way.headroom');
   const enclosed = new Set(design.enclosures.flatMap((e) => e.tables));

@@ -3,6 +3,7 @@ export * from './finding.js';
 export * from './geometry/polygon.js';
 export * from './geometry/vec.js';
 export * from './number-text.js';
+export type * from './overlay.js';
 export * from './problem.js';
 export * from './source.js';
 export * from './topic.js';

@@ -1,3 +1,4 @@
+import type { OverlayMark } from '@cloche/engine';
 import { wrap } from 'comlink';
 import { texts } from '../texts.js';
 import type { Answer, Engine, Problem, Shelf, TextFile } from './contract.js';
@@ -8,6 +9,7 @@ export interface EngineClient {
     ruleTexts: Readonly<Record<string, string>>,
   ) => Promise<Shelf>;
   /** Computes a brief. Only the newest brief waits: one that was overtaken while the worker was busy is never answered. */
+  readonly overlayMarks: (id: string) => Promise<readonly OverlayMark[]>;
   readonly compute: (briefText: string, answered: (answer: Answer) => void) => void;
 }
 
@@ -39,6 +41,7 @@ export function engineClient(): EngineClient {
   };
   return {
     prepare: (catalogueFiles, ruleTexts) => remote.prepare(catalogueFiles, ruleTexts),
+    overlayMarks: (id) => remote.overlayMarks(id),
     compute: (text, answered) => {
       if (busy) waiting = [text, answered];
       else void run(text, answered);

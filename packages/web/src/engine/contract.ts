@@ -1,4 +1,4 @@
-import type { Design, Finding, ItemKind, Problem } from '@cloche/engine';
+import type { Design, Finding, ItemKind, OverlayInfo, OverlayMark, Problem } from '@cloche/engine';
 
 export type {
   Barrier,
@@ -56,10 +56,14 @@ export interface Shelf {
   }[];
   readonly profiles: readonly { readonly id: string; readonly name: string }[];
   readonly rules: readonly { readonly id: string; readonly name: string }[];
+  /** What can be laid over the plan. */
+  readonly overlays: readonly OverlayInfo[];
 }
 
 /** What the worker does for the page. */
 export interface Engine {
   prepare(catalogueFiles: readonly TextFile[], ruleTexts: Readonly<Record<string, string>>): Shelf;
   compute(briefText: string): Answer;
+  /** Marks of an overlay on the last state that was computed; none when there is none. */
+  overlayMarks(id: string): readonly OverlayMark[];
 }

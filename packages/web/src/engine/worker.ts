@@ -1,7 +1,7 @@
 import './no-eval.js';
 import { expose } from 'comlink';
-import { compute, prepare } from './compute.js';
+import { compute, overlayMarks, prepare } from './compute.js';
 import type { Engine } from './contract.js';
 
-const engine: Engine = { prepare, compute };
+const engine: Engine = { prepare, compute, overlayMarks };
 expose(engine);

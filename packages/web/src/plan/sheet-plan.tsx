@@ -1,5 +1,9 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
 import type { Computed, Design } from '../engine/contract.js';
+import { OverlayLayer } from '../overlay/overlay-layer.js';
+import { useOverlay } from '../overlay/overlay-store.js';
+import { OverlayStrip } from '../overlay/overlay-strip.js';
+import { OverlayValues } from '../overlay/overlay-values.js';
 import { select } from '../state/store.js';
 import { texts } from '../texts.js';
 import { BeamLayer } from './beam-layer.js';
@@ -38,6 +42,8 @@ const wholeRoom = (design: Design, size: Size): PlanView => {
 export function SheetPlan({ computed }: { readonly computed: Computed }) {
   const { design } = computed;
   const { view, size } = usePlanView();
+  // The writings of an overlay take the place of the names.
+  const laid = useOverlay((s) => s.shown !== null);
   const frame = useRef<HTMLDivElement>(null);
   useSize(frame);
   useFirstFit(design);
@@ -72,17 +78,20 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
             <TableLayer design={design} />
             <PartsLayer design={design} />
             <BeamLayer design={design} />
+            <OverlayLayer outline={design.room.outline} />
             <PointedLayer />
             <CornerLayer design={design} scale={view.scale} />
           </g>
           <RoomDimensions design={design} view={view} size={size} />
-          <Labels computed={computed} view={view} size={size} />
+          {!laid && <Labels computed={computed} view={view} size={size} />}
           <PlaceLines design={design} view={view} size={size} />
           <FindingMarks view={view} size={size} />
+          <OverlayValues view={view} size={size} />
           <North x={size.width - 30} y={38} />
         </svg>
       )}
       {view && <PlaceInputs design={design} view={view} size={size} />}
+      <OverlayStrip />
       <PlanButtons design={design} />
       <ThingCard design={design} />
     </div>
@@ -182,7 +191,7 @@ function useWheel(frame: React.RefObject<HTMLDivElement | null>): void {
     const element = frame.current;
     const onWheel = (event: WheelEvent) => {
       const { view, size } = usePlanView.getState();
-      if (!view || !element || (event.target as Element).closest('.thing-card')) return;
+      if (!view || !element || (event.target as Element).closest('.thing-card, .overlay-strip')) return;
       event.preventDefault();
       const box = element.getBoundingClientRect();
       const at = [event.clientX - box.left, event.clientY - box.top] as const;

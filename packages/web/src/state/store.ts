@@ -65,7 +65,7 @@ export const useWorkbench = create<Workbench>(() => ({
   opened: 0,
   history: emptyHistory,
   examples: [],
-  shelf: { items: [], profiles: [], rules: [] },
+  shelf: { items: [], profiles: [], rules: [], overlays: [] },
   computed: null,
   computedData: null,
   problems: [],
@@ -85,7 +85,7 @@ export const useWorkbench = create<Workbench>(() => ({
 
 const set = useWorkbench.setState;
 const get = useWorkbench.getState;
-const engine = engineClient();
+export const engine = engineClient();
 
 /** Fetches what the page computes from and opens the brief that the server was started with. */
 export async function begin(): Promise<void> {

@@ -1,0 +1,30 @@
+import type { Design, Vec2 } from '../engine/contract.js';
+import { select, show, useWorkbench } from '../state/store.js';
+import { extentOf } from './places.js';
+import { fitted } from './view.js';
+import { setPlanView, usePlanView } from './view-store.js';
+
+/** Around what is looked at, so that it is seen in its place [m]. */
+const around = 0.8;
+/** Room for dimensions, pixels. */
+const margin = 80;
+
+/** Brings plan points into the middle of the sheet, near enough to be read. */
+export function lookAt(points: readonly Vec2[]): void {
+  const { size } = usePlanView.getState();
+  if (points.length === 0 || size.width === 0) return;
+  const [xs, ys] = [points.map((p) => p[0]), points.map((p) => p[1])];
+  const box = {
+    min: [Math.min(...xs) - around, Math.min(...ys) - around] as const,
+    max: [Math.max(...xs) + around, Math.max(...ys) + around] as const,
+  };
+  setPlanView(fitted(box, size, margin));
+}
+
+/** Shows a thing in the plan and takes it in hand. */
+export function goToThing(design: Design, id: string): void {
+  const { view } = useWorkbench.getState();
+  if (view !== 'plan' && view !== 'space') show('plan');
+  select(id);
+  lookAt(extentOf(design, id));
+}
