@@ -1,4 +1,5 @@
 import { TitleBlock } from './block/title-block.js';
+import { KeyList } from './commands/key-list.js';
 import { useKeys } from './commands/keys.js';
 import { Leader } from './notes/leader.js';
 import { Notes } from './notes/notes.js';
@@ -25,6 +26,7 @@ export function App() {
       <Notes />
       <TitleBlock />
       <Leader />
+      <KeyList />
     </div>
   );
 }

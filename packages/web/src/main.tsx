@@ -4,6 +4,7 @@ import './styles/drawing.css';
 import './styles/forms.css';
 import './styles/notes.css';
 import './styles/overlay.css';
+import './styles/commands.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';

@@ -52,3 +52,14 @@ export function freeId(data: unknown, stem: string): string {
   while (used.has(`${stem}-${number}`)) number++;
   return `${stem}-${number}`;
 }
+
+/** Everything with an id: what it is called, and where it stands in the brief. */
+export const thingsIn = (
+  data: unknown,
+): readonly { readonly id: string; readonly name: string; readonly path: Path }[] =>
+  listsIn(data).flatMap((list) =>
+    listAt(data, list).flatMap((entry, i) => {
+      const [id, name] = [valueAt(entry, ['id']), valueAt(entry, ['name'])];
+      return typeof id === 'string' ? [{ id, name: typeof name === 'string' ? name : id, path: [...list, i] }] : [];
+    }),
+  );

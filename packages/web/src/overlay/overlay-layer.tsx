@@ -19,12 +19,20 @@ export function OverlayLayer({ outline }: { readonly outline: readonly (readonly
       <clipPath id="room-inside">
         <path d={ringPath(outline)} />
       </clipPath>
-      {marks.map((mark, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: marks have no name of their own
-        <Mark key={i} mark={mark} />
-      ))}
+      {/* Grown areas overlap: together they have one tone. */}
+      <g className="grown-areas">
+        <Marks marks={marks.filter(isGrown)} />
+      </g>
+      <Marks marks={marks.filter((mark) => !isGrown(mark))} />
     </g>
   );
+}
+
+const isGrown = (mark: OverlayMark): boolean => mark.mark === 'area' && mark.grow !== undefined;
+
+function Marks({ marks }: { readonly marks: readonly OverlayMark[] }) {
+  // biome-ignore lint/suspicious/noArrayIndexKey: marks have no name of their own
+  return marks.map((mark, i) => <Mark key={i} mark={mark} />);
 }
 
 function Mark({ mark }: { readonly mark: OverlayMark }) {

@@ -14,15 +14,19 @@ export function OverlayStrip() {
   const info = known.find((each) => each.id === shown);
   return (
     <section className="overlay-strip" aria-label={say.title}>
-      {info && <Legend info={info} />}
-      <button type="button" aria-expanded={open} aria-controls={list} onClick={() => setOpen(!open)}>
-        {info ? info.title : say.title}
-      </button>
+      {info && !open && <Legend info={info} />}
       {open && (
         <ul id={list}>
           {known.map((each) => (
             <li key={each.id}>
-              <button type="button" aria-pressed={each.id === shown} onClick={() => layOver(each.id)}>
+              <button
+                type="button"
+                aria-pressed={each.id === shown}
+                onClick={() => {
+                  layOver(each.id);
+                  setOpen(false);
+                }}
+              >
                 <span>{each.title}</span>
                 <kbd>{keyOfOverlay(each.id)}</kbd>
               </button>
@@ -30,6 +34,9 @@ export function OverlayStrip() {
           ))}
         </ul>
       )}
+      <button type="button" aria-expanded={open} aria-controls={list} onClick={() => setOpen(!open)}>
+        {info ? info.title : say.title}
+      </button>
     </section>
   );
 }

@@ -87,7 +87,7 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
           <PlaceLines design={design} view={view} size={size} />
           <FindingMarks view={view} size={size} />
           <OverlayValues view={view} size={size} />
-          <North x={size.width - 30} y={38} />
+          <North x={size.width - 30} y={76} />
         </svg>
       )}
       {view && <PlaceInputs design={design} view={view} size={size} />}

@@ -1,4 +1,5 @@
 import { lazy, Suspense } from 'react';
+import { AskLine } from '../commands/ask-line.js';
 import { SheetPlan } from '../plan/sheet-plan.js';
 import { show, useWorkbench, type View } from '../state/store.js';
 import { texts } from '../texts.js';
@@ -25,6 +26,7 @@ export function MiddleSheet() {
           </button>
         ))}
       </fieldset>
+      <AskLine />
       {heldBack && view !== 'text' && <p className="held-back">{texts.plan.heldBack}</p>}
       <div className="drawing">
         <BugCatcher key={view}>
