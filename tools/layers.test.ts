@@ -123,6 +123,7 @@ describe('inside the engine', () => {
     design: ['floor', 'brief', 'catalogue', 'rules', 'cutting', 'frame'],
     compose: ['floor', 'reading', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
     check: ['floor', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
+    cure: ['floor', 'reading', 'brief', 'rules', 'catalogue', 'design', 'compose', 'check'],
     overlay: ['floor', 'rules', 'design', 'check', ...disciplines],
   };
 

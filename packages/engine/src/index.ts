@@ -8,6 +8,14 @@ export type * from './catalogue/schema.js';
 export { catalogueFileSchema, itemSchema } from './catalogue/schema.js';
 export { checkDesign, isDone } from './check/index.js';
 export { composeDesign } from './compose/index.js';
+export {
+  type Cure,
+  type CureEdit,
+  type CureInput,
+  type CureProgress,
+  type CureSearch,
+  searchCures,
+} from './cure/index.js';
 export * from './curtain/index.js';
 export * from './cutting/index.js';
 export { type BarJob, barJobs, type SheetJob, sheetJobs } from './design/cut-jobs.js';

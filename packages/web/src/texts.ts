@@ -78,6 +78,7 @@ export const texts = {
     title: 'Notes',
     none: 'No notes yet.',
     open: 'Show the calculation',
+    showPlace: 'Show its place',
     utilisation: 'Utilisation',
     demand: 'demand',
     capacity: 'capacity',

@@ -1,4 +1,4 @@
-import type { Finding } from '../floor/finding.js';
+import { type Finding, overLimit } from '../floor/finding.js';
 import { between2 } from '../floor/geometry/vec.js';
 import { millimetreText } from '../floor/number-text.js';
 import { type AxisGap, axisGaps, overlapArea, type WidthPlace } from '../room/index.js';
@@ -31,7 +31,7 @@ export function gapFindings(context: CheckContext, judged: readonly WidthPlace[]
   const known = (g: AxisGap) =>
     judged.some((j) => Math.abs(j.width - g.width) < 1e-3 && [j.a, j.b].includes(g.a) && [j.a, j.b].includes(g.b));
   return gaps
-    .filter((g) => !(isWall(g.a) && isWall(g.b)) && g.width >= joint && g.width < clear && !known(g))
+    .filter((g) => !(isWall(g.a) && isWall(g.b)) && g.width >= joint && overLimit(clear / g.width) && !known(g))
     .filter((g) => g.width >= service || !(isWall(g.a) || isWall(g.b)))
     .map((g) => gapFinding(context, g, clear, service));
 }

@@ -1,5 +1,9 @@
 import { numberText, sourceText } from '@cloche/engine';
+import { Cures } from '../cures/cures.js';
 import type { Finding } from '../engine/contract.js';
+import { goToFinding } from '../plan/go-to.js';
+import { placeOfFinding } from '../plan/places.js';
+import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { CalculationSheet } from './calculation-sheet.js';
 import { unitText } from './unit-text.js';
@@ -10,6 +14,8 @@ export function NoteDetail({ id, finding }: { readonly id: string; readonly find
   return (
     <div className="note-detail" id={id}>
       <p>{finding.message}</p>
+      <ShowPlace finding={finding} />
+      <Cures finding={finding} />
       {finding.demand !== null && finding.capacity !== null && (
         <dl className="pair">
           <dt>{texts.notes.demand}</dt>
@@ -56,5 +62,16 @@ export function NoteDetail({ id, finding }: { readonly id: string; readonly find
       </dl>
       <p className="second">{texts.notes.decides(finding.decider)}</p>
     </div>
+  );
+}
+
+/** Brings the place of a finding into the middle of the sheet. */
+function ShowPlace({ finding }: { readonly finding: Finding }) {
+  const has = useWorkbench((s) => s.computed !== null && placeOfFinding(s.computed, finding) !== undefined);
+  if (!has) return null;
+  return (
+    <button type="button" className="quiet" onClick={() => goToFinding(finding)}>
+      {texts.notes.showPlace}
+    </button>
   );
 }

@@ -1,6 +1,6 @@
-import type { Design, Vec2 } from '../engine/contract.js';
-import { select, show, useWorkbench } from '../state/store.js';
-import { extentOf } from './places.js';
+import type { Design, Finding, Vec2 } from '../engine/contract.js';
+import { focusFinding, select, show, useWorkbench } from '../state/store.js';
+import { extentOf, placeOfFinding } from './places.js';
 import { fitted } from './view.js';
 import { setPlanView, usePlanView } from './view-store.js';
 
@@ -27,4 +27,14 @@ export function goToThing(design: Design, id: string): void {
   if (view !== 'plan' && view !== 'space') show('plan');
   select(id);
   lookAt(extentOf(design, id));
+}
+
+/** Shows where a finding is, with what it is about around it. */
+export function goToFinding(finding: Finding): void {
+  const { computed, view } = useWorkbench.getState();
+  const place = computed ? placeOfFinding(computed, finding) : undefined;
+  if (!computed || !place) return;
+  if (view !== 'plan') show('plan');
+  lookAt([place, ...extentOf(computed.design, finding.subject)]);
+  focusFinding(finding.id);
 }
