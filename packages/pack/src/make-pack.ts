@@ -1,4 +1,4 @@
-import { bytesHash, canonicalText, type Design, type DesignEnclosure, utf8Bytes } from '@cloche/engine';
+import { bytesHash, canonicalText, type DesignEnclosure, utf8Bytes } from '@cloche/engine';
 import { elevationDrawing } from './drawing/elevation/elevation-drawing.js';
 import { outlineFonts } from './drawing/outline-fonts.js';
 import { planDrawing } from './drawing/plan/plan-drawing.js';
@@ -7,6 +7,7 @@ import { sheetSvg } from './drawing/svg.js';
 import type { Sheet } from './drawing/types.js';
 import { planDxf } from './dxf/plan-dxf.js';
 import type { PackFile, PackInput, PackOptions } from './pack-file.js';
+import { elevationName } from './pack-names.js';
 import { cutColumns, partColumns, stockColumns } from './parts/columns.js';
 import { csvText } from './parts/csv.js';
 import { type CutList, cutList } from './parts/cut-list.js';
@@ -119,23 +120,6 @@ function workbookOfCuts(input: PackInput, list: CutList): Promise<Uint8Array> {
     tableOf('Bars and sheets', stockColumns, list.stock),
   ]);
 }
-
-const elevationName = (enclosure: { readonly id: string }): string => `elevation-${enclosure.id}.svg`;
-
-/** Names of all files of a design's pack, in their order. */
-export const packFileNames = (design: Pick<Design, 'enclosures'>): string[] => [
-  'design.json',
-  'findings.json',
-  'plan.svg',
-  ...design.enclosures.map(elevationName),
-  'plan.dxf',
-  'parts.csv',
-  'parts.xlsx',
-  'cuts.csv',
-  'cuts.xlsx',
-  'report.pdf',
-  'manifest.json',
-];
 
 function recipes(input: PackInput, lists: Lists): Recipe[] {
   const { design, catalogue } = input;

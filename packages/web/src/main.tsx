@@ -5,6 +5,7 @@ import './styles/forms.css';
 import './styles/notes.css';
 import './styles/overlay.css';
 import './styles/commands.css';
+import './styles/sheets.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';

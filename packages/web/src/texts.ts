@@ -14,7 +14,7 @@ export const texts = {
     layout: { title: 'Layout', about: 'What is put into the room.' },
     checks: { title: 'Checks', about: 'What was found, and what is still missing.' },
     parts: { title: 'Parts', about: 'Everything to buy, cut and fit. Choose a line to see it in the drawing.' },
-    sheets: { title: 'Sheets', about: 'Drawings, lists, models and the report of this revision, in one file.' },
+    sheets: { title: 'Sheets', about: 'Drawings, lists, models and the report of this revision, as they will print.' },
     proving: {
       title: 'Proving',
       about:
@@ -45,7 +45,7 @@ export const texts = {
     plan: 'Plan',
     space: 'In space',
     text: 'Brief as text',
-    sheet: 'Printed plan',
+    sheet: 'Printed sheets',
   },
   plan: {
     label: 'Plan of the room. Drag to move it, wheel or plus and minus to scale it, 0 to fit it.',
@@ -206,23 +206,6 @@ export const texts = {
     total: 'Together',
     why: 'Here because',
     unmarked: 'without mark',
-  },
-  sheets: {
-    make: 'Make the pack',
-    cancel: 'Stop',
-    making: 'The pack is being made.',
-    done: (n: number) => (n === 0 ? 'The pack is being made.' : n === 1 ? '1 file is done.' : `${n} files are done.`),
-    made: 'The pack is made. Take the whole of it, or single files.',
-    stopped: 'Stopped. Nothing was made.',
-    failed: 'The pack could not be made.',
-    older: 'The brief was changed since: these files show the state before.',
-    contents: 'It holds the plan, elevations, parts and cut lists, the calculation report and models, unsigned.',
-    preview: 'Show the printed plan',
-    previewing: 'The printed plan is being made.',
-    whole: 'The whole pack',
-    files: 'Files of the pack',
-    size: (bytes: number) =>
-      bytes < 1e6 ? `${Math.max(1, Math.round(bytes / 1e3))} kB` : `${(bytes / 1e6).toFixed(1)} MB`,
   },
 } as const;
 

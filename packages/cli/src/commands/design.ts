@@ -17,7 +17,7 @@ export async function design(file: string, options: DesignOptions): Promise<numb
   const json = options.json ?? false;
   const result = designOf(file, options);
   if (!result.ok) return failWith(result.problems, json);
-  const { makePack, packFileNames } = await import('@cloche/pack');
+  const { makePack, packNames } = await import('@cloche/pack');
   const { findings, revision } = result.value;
   const terminal = process.stderr.isTTY === true;
   const files = await makePack(
@@ -29,7 +29,7 @@ export async function design(file: string, options: DesignOptions): Promise<numb
     },
     {
       ...(options.pdf === false
-        ? { only: packFileNames(result.value.design).filter((name) => !name.endsWith('.pdf')) }
+        ? { only: packNames(result.value.design).flatMap(({ name, use }) => (use === 'report' ? [] : [name])) }
         : {}),
       ...(terminal
         ? {

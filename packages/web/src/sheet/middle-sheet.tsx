@@ -1,11 +1,11 @@
 import { lazy, Suspense } from 'react';
 import { AskLine } from '../commands/ask-line.js';
 import { SheetPlan } from '../plan/sheet-plan.js';
+import { SheetView } from '../sheets/sheet-view.js';
 import { show, useWorkbench, type View } from '../state/store.js';
 import { texts } from '../texts.js';
 import { BriefText } from './brief-text.js';
 import { BugCatcher } from './bug-catcher.js';
-import { PrintedPlan } from './printed-plan.js';
 
 /** The library that draws in space is large and only fetched when it is asked for. */
 const SpaceView = lazy(() => import('../solid/space-view.js'));
@@ -42,7 +42,7 @@ function Shown({ view }: { readonly view: View }) {
   const refused = useWorkbench((s) => s.problems.length > 0);
   if (view === 'text') return <BriefText />;
   if (!computed) return <p className="waiting">{refused ? texts.plan.nothing : texts.plan.waiting}</p>;
-  if (view === 'sheet') return <PrintedPlan />;
+  if (view === 'sheet') return <SheetView computed={computed} />;
   if (view === 'plan') return <SheetPlan computed={computed} />;
   return (
     <Suspense fallback={<p className="waiting">{texts.space.waiting}</p>}>

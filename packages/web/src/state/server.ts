@@ -1,5 +1,5 @@
 import type { TextFile } from '../engine/contract.js';
-import { texts } from '../texts.js';
+import { sheetTexts } from '../texts/sheets.js';
 
 export interface Example extends TextFile {
   readonly title: string;
@@ -72,7 +72,7 @@ export async function fetchPack(
     if ('done' in said) onDone(said.done, said.share);
     else files.push({ name: said.name, blob: said.blob });
   }
-  if (files.length === 0) throw new Error(texts.sheets.failed);
+  if (files.length === 0) throw new Error(sheetTexts.failed);
   return files;
 }
 

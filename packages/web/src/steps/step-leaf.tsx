@@ -1,11 +1,11 @@
 import { layoutLists, needsLists, surveyLists } from '../brief/templates.js';
+import { SheetsLeaf } from '../sheets/sheets-leaf.js';
 import { type StepName, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { CheckLeaf } from './check-leaf.js';
 import { Entries, Form, Single } from './entries.js';
 import { NextStep } from './next-step.js';
 import { PartsLeaf } from './parts-leaf.js';
-import { SheetsLeaf } from './sheets-leaf.js';
 
 /** The leaf that belongs to the step in hand. */
 export function StepLeaf() {
