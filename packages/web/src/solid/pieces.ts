@@ -1,4 +1,4 @@
-import type { Design, Part, Solid, Vec3 } from '../engine/contract.js';
+import type { Design, DesignDoor, Part, Solid, Vec3 } from '../engine/contract.js';
 import { boxesOf, boxOver, clothBoxes, moved, plateBox, type SolidBox, uprightBox } from './boxes.js';
 
 /** One thing that is drawn in space and can be touched: a part, or a thing that is not made of parts. */
@@ -7,7 +7,8 @@ export interface Piece {
   readonly id: string;
   /** The thing that is taken in hand with it. */
   readonly thing: string;
-  readonly kind: 'body' | 'plate' | 'cloth';
+  /** Beams are drawn as lines; their boxes are only touched. */
+  readonly kind: 'body' | 'plate' | 'cloth' | 'beam';
   readonly boxes: readonly SolidBox[];
   readonly part?: Part;
   /** Belongs to the ceiling of the room, which is drawn only when asked for. */
@@ -42,6 +43,53 @@ const furniture = (design: Design): readonly Piece[] => [
     .filter((s) => s.outline.length >= 4)
     .map((s) => solidPiece(s)),
 ];
+
+/** Depth that leaves, panes, boards and signs are drawn with; they are measured by their face only [m]. */
+const faceDepth = 0.04;
+
+const inWall = (opening: Design['room']['windows'][number], kind: Piece['kind']): Piece => {
+  const { id, from, to, bottom, top } = opening;
+  const middle: Vec3 = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2, (bottom + top) / 2];
+  const turn = Math.atan2(to[1] - from[1], to[0] - from[0]);
+  return { id, thing: id, kind, boxes: [uprightBox(middle, opening.width, faceDepth, top - bottom, turn)] };
+};
+
+/** Leaves of a door, opened as the plan draws them. */
+const leavesOf = ({ leaves, bottom, top }: DesignDoor): readonly SolidBox[] =>
+  leaves.map(({ hinge, leaf, open }) => {
+    const [c, s] = [Math.cos(open), Math.sin(open)];
+    const middle: Vec3 = [hinge[0] + (c * leaf) / 2, hinge[1] + (s * leaf) / 2, (bottom + top) / 2];
+    return uprightBox(middle, leaf, faceDepth, top - bottom, open);
+  });
+
+/** Doors, windows, boards and exit signs. */
+const onWalls = ({ room }: Design): readonly Piece[] => [
+  ...room.doors.flatMap((door): Piece[] => {
+    const boxes = leavesOf(door);
+    return boxes.length === 0 ? [] : [{ id: door.id, thing: door.id, kind: 'body', boxes }];
+  }),
+  ...room.windows.map((w) => inWall(w, 'plate')),
+  ...room.boards.map((b) => inWall(b, 'body')),
+  ...room.exitSigns.map(
+    ({ id, at, height }): Piece => ({
+      id,
+      thing: id,
+      kind: 'body',
+      boxes: [uprightBox([at[0], at[1], height], 2 * pointSize, faceDepth, pointSize, 0)],
+    }),
+  ),
+];
+
+/** How near to a beam one must point to touch it [m]. */
+const beamReach = 0.05;
+
+const beamPieces = (design: Design): readonly Piece[] =>
+  design.lasers.map(({ id, legs }) => ({
+    id,
+    thing: id,
+    kind: 'beam',
+    boxes: legs.flatMap(({ from, to }) => boxesOf({ shape: 'bar', from, to, width: beamReach, height: beamReach })),
+  }));
 
 const ceilingBox = (id: string, at: Vec3, size: Vec3): Piece => ({
   id,
@@ -84,7 +132,9 @@ function partPiece(part: Part): Piece | null {
 /** Everything of a design that is drawn as bodies, plates and cloth; loose fasteners are only counted. */
 export const piecesOf = (design: Design): readonly Piece[] => [
   ...furniture(design),
+  ...onWalls(design),
   ...overhead(design),
+  ...beamPieces(design),
   ...design.parts.flatMap((part) => partPiece(part) ?? []),
 ];
 
