@@ -1,4 +1,5 @@
 import type { Verdict } from './engine/contract.js';
+import { spaceTexts } from './texts/space.js';
 
 /** Every word that the workbench says by itself, in one place. */
 export const texts = {
@@ -63,11 +64,7 @@ export const texts = {
     distance: (side: string) => `to the wall in the ${side}`,
     moveHint: 'Arrow keys move it by 10 mm, with Shift by 100 mm.',
   },
-  space: {
-    label: 'The space, turnable. Drag to turn, right button to move, wheel to come closer.',
-    waiting: 'The space is being drawn.',
-    noCanvas: 'This browser cannot draw in space; the plan shows the same things.',
-  },
+  space: spaceTexts,
   thing: {
     close: 'Leave',
     remove: 'Take out',

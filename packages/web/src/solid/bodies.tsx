@@ -1,38 +1,20 @@
-import { type ThreeEvent, useThree } from '@react-three/fiber';
+import { useThree } from '@react-three/fiber';
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
-import { BackSide, BoxGeometry, type BufferGeometry, DoubleSide, type InstancedMesh } from 'three';
-import type { Design, Part, Vec3 } from '../engine/contract.js';
-import { select, useWorkbench } from '../state/store.js';
-import type { SolidBox } from './boxes.js';
-import {
-  clothGeometry,
-  edgeGeometry,
-  floorGeometry,
-  lineGeometry,
-  matrixOf,
-  plateEdges,
-  plateGeometry,
-  wallGeometry,
-} from './geometry.js';
+import { BoxGeometry, type BufferGeometry, DoubleSide, type InstancedMesh, type Plane } from 'three';
+import { clothEdges, clothGeometry, edgesOf, lineGeometry, matrixOf, type Stretch } from './geometry.js';
 import type { Ink } from './ink.js';
+import type { Piece } from './pieces.js';
 
-export interface Body {
-  readonly id: string;
-  readonly part: string;
-  readonly box: SolidBox;
-}
-
-interface BoxesProps {
-  readonly bodies: readonly Body[];
-  readonly fill: string;
-  readonly line: string;
-  readonly accent: string;
+export interface Drawn {
+  readonly ink: Ink;
+  /** Planes of the cuts. */
+  readonly planes: readonly Plane[];
 }
 
 const cube = new BoxGeometry(1, 1, 1);
 
 /** A geometry that is given back when another takes its place. */
-function useGeometry(make: () => BufferGeometry, needs: readonly unknown[]): BufferGeometry {
+export function useGeometry(make: () => BufferGeometry, needs: readonly unknown[]): BufferGeometry {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the caller names what the geometry is made from
   const geometry = useMemo(make, needs);
   const invalidate = useThree((s) => s.invalidate);
@@ -43,118 +25,93 @@ function useGeometry(make: () => BufferGeometry, needs: readonly unknown[]): Buf
   return geometry;
 }
 
-/** Many boxes in one draw, with their edges; the thing in hand and pointed parts stand out in the accent. */
-export function Boxes({ bodies, fill, line, accent }: BoxesProps) {
+interface BoxesProps extends Drawn {
+  readonly pieces: readonly Piece[];
+  /** Panes and panels, seen through. */
+  readonly clear?: boolean;
+}
+
+/** Many boxes in one draw, their edges in another. */
+export function Boxes({ pieces, ink, planes, clear = false }: BoxesProps) {
   const mesh = useRef<InstancedMesh>(null);
-  const selected = useWorkbench((s) => s.selected);
-  const pointed = useWorkbench((s) => s.pointedParts);
-  const edges = useGeometry(() => edgeGeometry(bodies.map((b) => b.box)), [bodies]);
-  const marked = useMemo(
-    () => bodies.filter((b) => b.id === selected || pointed.has(b.part)).map((b) => b.box),
-    [bodies, selected, pointed],
-  );
-  const markedEdges = useGeometry(() => edgeGeometry(marked), [marked]);
+  const invalidate = useThree((s) => s.invalidate);
+  const boxes = useMemo(() => pieces.flatMap((p) => p.boxes), [pieces]);
+  const edges = useGeometry(() => lineGeometry(boxes.flatMap(edgesOf)), [boxes]);
   useLayoutEffect(() => {
-    bodies.forEach((body, i) => {
-      mesh.current?.setMatrixAt(i, matrixOf(body.box));
+    boxes.forEach((box, i) => {
+      mesh.current?.setMatrixAt(i, matrixOf(box));
     });
     if (mesh.current) {
       mesh.current.instanceMatrix.needsUpdate = true;
       mesh.current.computeBoundingSphere();
     }
-  }, [bodies]);
-  if (bodies.length === 0) return null;
-  const onClick = (event: ThreeEvent<MouseEvent>) => {
-    event.stopPropagation();
-    const body = event.instanceId === undefined ? undefined : bodies[event.instanceId];
-    if (body && event.delta < 4) select(body.id);
-  };
+    invalidate();
+  }, [boxes, invalidate]);
+  if (boxes.length === 0) return null;
+  const clipped = [...planes];
   return (
     <>
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: a body in space; the plan has the same by keyboard */}
-      <instancedMesh key={bodies.length} ref={mesh} args={[cube, undefined, bodies.length]} onClick={onClick}>
-        <meshLambertMaterial color={fill} polygonOffset polygonOffsetFactor={1} polygonOffsetUnits={1} />
+      <instancedMesh key={boxes.length} ref={mesh} args={[cube, undefined, boxes.length]}>
+        {clear ? (
+          <meshLambertMaterial
+            color={ink.plate}
+            transparent
+            opacity={0.25}
+            depthWrite={false}
+            clippingPlanes={clipped}
+          />
+        ) : (
+          <meshLambertMaterial
+            color={ink.body}
+            polygonOffset
+            polygonOffsetFactor={1}
+            polygonOffsetUnits={1}
+            clippingPlanes={clipped}
+          />
+        )}
       </instancedMesh>
       <lineSegments geometry={edges}>
-        <lineBasicMaterial color={line} transparent opacity={0.75} />
-      </lineSegments>
-      <lineSegments geometry={markedEdges} renderOrder={2}>
-        <lineBasicMaterial color={accent} depthTest={false} />
+        <lineBasicMaterial color={ink.ink} transparent opacity={clear ? 0.55 : 0.75} clippingPlanes={clipped} />
       </lineSegments>
     </>
   );
 }
 
-export function Plates({ parts, ink }: { readonly parts: readonly Part[]; readonly ink: Ink }) {
-  const faces = useGeometry(() => plateGeometry(parts), [parts]);
-  const edges = useGeometry(() => plateEdges(parts), [parts]);
+export function Cloth({ pieces, ink, planes }: { readonly pieces: readonly Piece[] } & Drawn) {
+  const cloth = useGeometry(() => clothGeometry(pieces), [pieces]);
+  const edges = useGeometry(() => lineGeometry(pieces.flatMap(clothEdges)), [pieces]);
+  if (pieces.length === 0) return null;
+  const clipped = [...planes];
   return (
     <>
-      <mesh geometry={faces}>
-        <meshLambertMaterial color={ink.plate} transparent opacity={0.25} side={DoubleSide} depthWrite={false} />
+      <mesh geometry={cloth}>
+        <meshLambertMaterial
+          color={ink.cloth}
+          transparent
+          opacity={0.55}
+          side={DoubleSide}
+          depthWrite={false}
+          clippingPlanes={clipped}
+        />
       </mesh>
       <lineSegments geometry={edges}>
-        <lineBasicMaterial color={ink.ink} transparent opacity={0.6} />
+        <lineBasicMaterial color={ink.ink} transparent opacity={0.6} clippingPlanes={clipped} />
       </lineSegments>
     </>
   );
 }
 
-export function Cloth({ parts, ink }: { readonly parts: readonly Part[]; readonly ink: Ink }) {
-  const cloth = useGeometry(() => clothGeometry(parts), [parts]);
-  return (
-    <mesh geometry={cloth}>
-      <meshLambertMaterial color={ink.cloth} transparent opacity={0.55} side={DoubleSide} depthWrite={false} />
-    </mesh>
-  );
+interface FineLinesProps extends Drawn {
+  readonly stretches: readonly Stretch[];
+  readonly color: string;
+  readonly opacity?: number;
 }
 
-export function Beams({ design, ink }: { readonly design: Design; readonly ink: Ink }) {
-  const lines = useGeometry(
-    () => lineGeometry(design.lasers.flatMap((laser) => laser.legs.map((leg) => [leg.from, leg.to] as const))),
-    [design.lasers],
-  );
+export function FineLines({ stretches, color, opacity = 1, planes }: FineLinesProps) {
+  const geometry = useGeometry(() => lineGeometry(stretches), [stretches]);
   return (
-    <lineSegments geometry={lines}>
-      <lineBasicMaterial color={ink.accent} />
+    <lineSegments geometry={geometry}>
+      <lineBasicMaterial color={color} transparent opacity={opacity} clippingPlanes={[...planes]} />
     </lineSegments>
   );
 }
-
-/** Floor and walls: walls only seen from inside, so that they never hide the room. */
-export function RoomShell({ design, ink }: { readonly design: Design; readonly ink: Ink }) {
-  const { outline, height, doors, windows } = design.room;
-  const walls = useGeometry(() => wallGeometry(outline, height), [outline, height]);
-  const floor = useGeometry(() => floorGeometry(outline), [outline]);
-  const edges = useGeometry(
-    () =>
-      lineGeometry([
-        ...outline.flatMap((a, i) => {
-          const b = outline[(i + 1) % outline.length]!;
-          return [[at(a, 0), at(b, 0)] as const, [at(a, 0), at(a, height)] as const];
-        }),
-        ...[...doors, ...windows].flatMap(({ from, to, bottom, top }) => [
-          [at(from, bottom), at(from, top)] as const,
-          [at(to, bottom), at(to, top)] as const,
-          [at(from, top), at(to, top)] as const,
-          [at(from, bottom), at(to, bottom)] as const,
-        ]),
-      ]),
-    [outline, height, doors, windows],
-  );
-  return (
-    <>
-      <mesh geometry={walls}>
-        <meshBasicMaterial color={ink.wall} side={BackSide} transparent opacity={0.5} depthWrite={false} />
-      </mesh>
-      <mesh geometry={floor}>
-        <meshBasicMaterial color={ink.wall} side={DoubleSide} transparent opacity={0.3} depthWrite={false} />
-      </mesh>
-      <lineSegments geometry={edges}>
-        <lineBasicMaterial color={ink.second} />
-      </lineSegments>
-    </>
-  );
-}
-
-const at = (p: readonly [number, number], z: number): Vec3 => [p[0], p[1], z];

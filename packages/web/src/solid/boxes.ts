@@ -1,3 +1,4 @@
+import { add3, cross3, dot3, scale3, sub3, unit3 } from '@cloche/engine';
 import type { Shape, Vec2, Vec3 } from '../engine/contract.js';
 
 /** A box in space by its middle, three unit axes and its sizes along them. */
@@ -21,16 +22,10 @@ function barBox(shape: Extract<Shape, { shape: 'bar' }>): SolidBox {
   const across: Vec3 = level < 1e-6 ? [given[0], given[1], 0] : [-along[1] / level, along[0] / level, 0];
   return {
     middle: [(shape.from[0] + shape.to[0]) / 2, (shape.from[1] + shape.to[1]) / 2, (shape.from[2] + shape.to[2]) / 2],
-    axes: [along, across, cross(along, across)],
+    axes: [along, across, cross3(along, across)],
     sizes: [length, shape.width, shape.height],
   };
 }
-
-const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
 
 function bendBoxes(shape: Extract<Shape, { shape: 'bend' }>): SolidBox[] {
   const chords = Math.max(1, Math.ceil(Math.abs(shape.sweep) / chordAngle));
@@ -74,6 +69,47 @@ export function boxOver(ring: readonly Vec2[], bottom: number, top: number): Sol
   const middle: Vec3 = [(a[0] + c[0]) / 2, (a[1] + c[1]) / 2, (bottom + top) / 2];
   return uprightBox(middle, length, width, top - bottom, Math.atan2(b[1] - a[1], b[0] - a[0]));
 }
+
+/** A flat plate as a box: its first edge, the edge that follows, its thickness half to each side. */
+export function plateBox({ corners, thickness }: Extract<Shape, { shape: 'plate' }>): SolidBox {
+  const along = unit3(sub3(corners[1]!, corners[0]!));
+  const normal = unit3(cross3(along, sub3(corners[2]!, corners[0]!)));
+  const axes = [along, cross3(normal, along), normal] as const;
+  const spans = axes.map((axis) => {
+    const places = corners.map((c) => dot3(axis, c));
+    return [Math.min(...places), Math.max(...places)] as const;
+  });
+  const middle = axes.reduce<Vec3>(
+    (sum, axis, i) => add3(sum, scale3(axis, (spans[i]![0] + spans[i]![1]) / 2)),
+    [0, 0, 0],
+  );
+  const size = (i: number) => spans[i]![1] - spans[i]![0];
+  return { middle, axes, sizes: [size(0), size(1), thickness] };
+}
+
+/** Thickness that hanging cloth is touched with [m]. */
+const clothThickness = 0.04;
+
+/** Hanging cloth as thin upright boxes along its line. */
+export const clothBoxes = ({ line, top, bottom }: Extract<Shape, { shape: 'cloth' }>): readonly SolidBox[] =>
+  line.slice(1).map((b, i) => {
+    const a = line[i]!;
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const middle: Vec3 = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (bottom + top) / 2];
+    return uprightBox(middle, length, clothThickness, top - bottom, Math.atan2(b[1] - a[1], b[0] - a[0]));
+  });
+
+export const moved = (box: SolidBox, by: Vec3): SolidBox => ({ ...box, middle: add3(box.middle, by) });
+
+/** Where a point lies along the axes of a box, from its middle. */
+export function within(box: SolidBox, point: Vec3): Vec3 {
+  const d = sub3(point, box.middle);
+  return [dot3(box.axes[0], d), dot3(box.axes[1], d), dot3(box.axes[2], d)];
+}
+
+/** Whether a point lies in a box or at most `reach` from its faces. */
+export const holds = (box: SolidBox, point: Vec3, reach: number): boolean =>
+  within(box, point).every((place, i) => Math.abs(place) <= box.sizes[i]! / 2 + reach);
 
 /** The eight corners of a box, and its twelve edges as pairs of them. */
 export function cornersOf({ middle, axes, sizes }: SolidBox): readonly Vec3[] {

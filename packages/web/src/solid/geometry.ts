@@ -1,7 +1,10 @@
 import { BufferGeometry, Float32BufferAttribute, Matrix4, Shape, ShapeGeometry, Vector2, Vector3 } from 'three';
-import type { Part, Vec2, Vec3 } from '../engine/contract.js';
+import type { Vec2, Vec3 } from '../engine/contract.js';
 import { wave } from '../plan/wave.js';
 import { boxEdges, cornersOf, type SolidBox } from './boxes.js';
+import type { Piece } from './pieces.js';
+
+export type Stretch = readonly [Vec3, Vec3];
 
 const vector = (v: Vec3): Vector3 => new Vector3(...v);
 
@@ -14,25 +17,13 @@ export function matrixOf({ middle, axes, sizes }: SolidBox): Matrix4 {
 const geometryOf = (positions: readonly number[]): BufferGeometry =>
   new BufferGeometry().setAttribute('position', new Float32BufferAttribute(positions, 3));
 
-export function edgeGeometry(boxes: readonly SolidBox[]): BufferGeometry {
-  return geometryOf(
-    boxes.flatMap((box) => {
-      const corners = cornersOf(box);
-      return boxEdges.flatMap(([a, b]) => [...corners[a]!, ...corners[b]!]);
-    }),
-  );
-}
+export const edgesOf = (box: SolidBox): readonly Stretch[] => {
+  const corners = cornersOf(box);
+  return boxEdges.map(([a, b]) => [corners[a]!, corners[b]!]);
+};
 
-export const lineGeometry = (pairs: readonly (readonly [Vec3, Vec3])[]): BufferGeometry =>
-  geometryOf(pairs.flatMap(([a, b]) => [...a, ...b]));
-
-/** Two triangles for each stretch of an upright band. */
-function bandTriangles(line: readonly Vec2[], bottom: number, top: number): number[] {
-  return line.slice(1).flatMap((b, i) => {
-    const a = line[i]!;
-    return [...a, bottom, ...b, bottom, ...b, top, ...a, bottom, ...b, top, ...a, top];
-  });
-}
+export const lineGeometry = (stretches: readonly Stretch[]): BufferGeometry =>
+  geometryOf(stretches.flatMap(([a, b]) => [...a, ...b]));
 
 function withNormals(positions: readonly number[]): BufferGeometry {
   const geometry = geometryOf(positions);
@@ -40,35 +31,47 @@ function withNormals(positions: readonly number[]): BufferGeometry {
   return geometry;
 }
 
-/** All cloth, hanging in its waves. */
-export const clothGeometry = (parts: readonly Part[]): BufferGeometry =>
-  withNormals(
-    parts.flatMap(({ shape }) =>
-      shape.shape === 'cloth' ? bandTriangles(wave(shape.line, shape.fullness), shape.bottom, shape.top) : [],
-    ),
-  );
+/** The waves of hanging cloth, drawn from its place as far as its piece is; empty for what is no cloth. */
+export function waveOf({ part, by = [0, 0, 0] }: Piece): {
+  readonly line: readonly Vec2[];
+  readonly bottom: number;
+  readonly top: number;
+} {
+  const shape = part?.shape;
+  if (shape?.shape !== 'cloth') return { line: [], bottom: 0, top: 0 };
+  return {
+    line: wave(shape.line, shape.fullness).map(([x, y]) => [x + by[0], y + by[1]]),
+    bottom: shape.bottom + by[2],
+    top: shape.top + by[2],
+  };
+}
 
-/** All plates, as fans of triangles from their first corner. */
-export const plateGeometry = (parts: readonly Part[]): BufferGeometry =>
+/** All cloth, hanging in its waves: two triangles for each stretch. */
+export const clothGeometry = (pieces: readonly Piece[]): BufferGeometry =>
   withNormals(
-    parts.flatMap(({ shape }) => {
-      if (shape.shape !== 'plate') return [];
-      const [first, ...rest] = shape.corners;
-      return rest.slice(1).flatMap((corner, i) => [...first!, ...rest[i]!, ...corner]);
+    pieces.flatMap((piece) => {
+      const { line, bottom, top } = waveOf(piece);
+      return line.slice(1).flatMap((b, i) => {
+        const a = line[i]!;
+        return [...a, bottom, ...b, bottom, ...b, top, ...a, bottom, ...b, top, ...a, top];
+      });
     }),
   );
 
-export const plateEdges = (parts: readonly Part[]): BufferGeometry =>
-  lineGeometry(
-    parts.flatMap(({ shape }) =>
-      shape.shape === 'plate'
-        ? shape.corners.map((a, i) => [a, shape.corners[(i + 1) % shape.corners.length]!] as const)
-        : [],
-    ),
-  );
+/** Upper and lower edges of cloth, and its ends. */
+export const clothEdges = (piece: Piece): readonly Stretch[] => {
+  const { line, bottom, top } = waveOf(piece);
+  const at = (p: Vec2, z: number): Vec3 => [p[0], p[1], z];
+  const along = [bottom, top].flatMap((z) => line.slice(1).map((b, i): Stretch => [at(line[i]!, z), at(b, z)]));
+  const ends = [line[0], line.at(-1)].flatMap((p): Stretch[] => (p ? [[at(p, bottom), at(p, top)]] : []));
+  return [...along, ...ends];
+};
 
-export const wallGeometry = (ring: readonly Vec2[], height: number): BufferGeometry =>
-  withNormals(bandTriangles([...ring, ring[0]!], 0, height));
+/** Convex faces as fans of triangles from their first corner. */
+export const faceGeometry = (faces: readonly (readonly Vec3[])[]): BufferGeometry =>
+  withNormals(
+    faces.flatMap(([first, ...rest]) => rest.slice(1).flatMap((corner, i) => [...first!, ...rest[i]!, ...corner])),
+  );
 
 export const floorGeometry = (ring: readonly Vec2[]): BufferGeometry =>
   new ShapeGeometry(new Shape(ring.map(([x, y]) => new Vector2(x, y))));

@@ -1,74 +1,128 @@
+import '../styles/space.css';
 import { Canvas } from '@react-three/fiber';
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Design } from '../engine/contract.js';
-import { select } from '../state/store.js';
+import { extentOf } from '../plan/places.js';
+import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
-import { Beams, Boxes, Cloth, Plates, RoomShell } from './bodies.js';
-import { boxesOf, boxOver } from './boxes.js';
+import { type AssemblyStep, assemblySteps } from './assembly-order.js';
+import { cornersOf } from './boxes.js';
 import { useInk } from './ink.js';
-import { Turning } from './turning.js';
+import { isMarked, markedBarrier, subjectOf } from './marked.js';
+import { type Piece, piecesOf } from './pieces.js';
+import { PlanCorner } from './plan-corner.js';
+import { Rose } from './rose.js';
+import { Scene } from './scene.js';
+import { SectionHandles } from './section-handles.js';
+import { SheetWords } from './sheet-words.js';
+import { shownPieces } from './shown-pieces.js';
+import { useSpace } from './space-store.js';
+import { ThingsList } from './things-list.js';
+import { ToolRow } from './tool-row.js';
 
-/** The same design in space: paper-white bodies with ink edges, like a drawing that can be turned. */
+/** The same design in space, to be turned, cut open, walked through, pulled apart and set up step by step. */
 export default function SpaceView({ design }: { readonly design: Design }) {
-  const ink = useInk();
   const [drawable] = useState(canDraw);
-  const middle = useMemo(() => middleOf(design), [design]);
-  const furniture = useMemo(() => furnitureOf(design), [design]);
-  const made = useMemo(
-    () => design.parts.flatMap((part) => boxesOf(part.shape).map((box) => ({ id: part.of, part: part.id, box }))),
-    [design.parts],
-  );
+  const steps = useMemo(() => assemblySteps(design), [design]);
+  const pieces = usePieces(design, steps);
+  const { strong, barrier } = useStrong(design, pieces, steps);
+  const things = useSpace((s) => s.things);
   if (!drawable) return <p className="waiting">{texts.space.noCanvas}</p>;
-  const reach = Math.max(middle.size, 3);
   return (
-    <div className="space" role="img" aria-label={texts.space.label}>
-      <Canvas
-        frameloop="demand"
-        dpr={[1, 2]}
-        camera={{
-          up: [0, 0, 1],
-          position: [middle.at[0] + reach * 0.7, middle.at[1] - reach * 1.5, reach * 1.15],
-          fov: 35,
-          near: 0.05,
-          far: 200,
-        }}
-        onPointerMissed={() => select(null)}
-      >
-        <color attach="background" args={[ink.paper]} />
-        <hemisphereLight args={[0xffffff, 0xc8c8c2, ink.dark ? 2.2 : 2.9]} />
-        <directionalLight position={[4, -6, 10]} intensity={ink.dark ? 0.8 : 0.5} />
-        <RoomShell design={design} ink={ink} />
-        <Boxes bodies={furniture} fill={ink.body} line={ink.ink} accent={ink.accent} />
-        <Boxes bodies={made} fill={ink.body} line={ink.ink} accent={ink.accent} />
-        <Plates parts={design.parts} ink={ink} />
-        <Cloth parts={design.parts} ink={ink} />
-        <Beams design={design} ink={ink} />
-        <Turning target={[middle.at[0], middle.at[1], 1]} />
-      </Canvas>
-    </div>
+    <section className={things ? 'space with-things' : 'space'} aria-label={texts.space.label}>
+      <div className="space-sheet">
+        <SpaceCanvas design={design} pieces={pieces} strong={strong} barrier={barrier} />
+        <SheetWords design={design} pieces={pieces} />
+        <SectionHandles room={design.room} />
+        <Rose />
+        <PlanCorner design={design} />
+      </div>
+      {things && <ThingsList design={design} />}
+      <ToolRow design={design} steps={steps} />
+    </section>
   );
 }
 
+interface SpaceCanvasProps {
+  readonly design: Design;
+  readonly pieces: readonly Piece[];
+  readonly strong: readonly Piece[];
+  readonly barrier: ReturnType<typeof markedBarrier>;
+}
+
+function SpaceCanvas({ design, pieces, strong, barrier }: SpaceCanvasProps) {
+  const ink = useInk();
+  const selected = useWorkbench((s) => s.selected);
+  const hand = useMemo(() => handPoints(design, pieces, selected), [design, pieces, selected]);
+  const onFoot = useSpace((s) => s.walk !== null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  useEffect(() => {
+    const label = onFoot ? texts.space.canvasOnFoot : texts.space.canvas;
+    const element = canvas.current;
+    element?.setAttribute('aria-label', label);
+  }, [onFoot]);
+  return (
+    <Canvas
+      ref={canvas}
+      frameloop="demand"
+      dpr={[1, 2]}
+      camera={{ up: [0, 0, 1], near: 0.05, far: 300 }}
+      gl={{ localClippingEnabled: true }}
+      onCreated={({ gl }) => {
+        const { domElement } = gl;
+        domElement.tabIndex = 0;
+        domElement.setAttribute('role', 'application');
+        domElement.setAttribute('aria-roledescription', texts.space.canvasRole);
+      }}
+    >
+      <Scene design={design} ink={ink} pieces={pieces} strong={strong} barrier={barrier} hand={hand} />
+    </Canvas>
+  );
+}
+
+/** Pieces as they are shown now. */
+function usePieces(design: Design, steps: readonly AssemblyStep[]): readonly Piece[] {
+  const apart = useSpace((s) => s.apart);
+  const step = useSpace((s) => s.step);
+  const shown = useSpace((s) => s.shown);
+  const all = useMemo(() => piecesOf(design), [design]);
+  return useMemo(
+    () => shownPieces(design, all, steps, { apart, step, shown }),
+    [design, all, steps, apart, step, shown],
+  );
+}
+
+/** What is drawn strong; while steps are gone through, the parts of the step as well. */
+function useStrong(design: Design, pieces: readonly Piece[], steps: readonly AssemblyStep[]) {
+  const selected = useWorkbench((s) => s.selected);
+  const pointed = useWorkbench((s) => s.pointedParts);
+  const subject = useWorkbench((s) => subjectOf(s.computed?.findings ?? [], s.focusedFinding));
+  const step = useSpace((s) => s.step);
+  const hovered = useSpace((s) => s.hovered);
+  const strong = useMemo(() => {
+    const now = new Set(step === null ? [] : (steps[step]?.parts ?? []).map((p) => p.id));
+    return pieces.filter(
+      (p) => isMarked(p, { selected, pointed, subject }) || now.has(p.id) || (p.id === hovered && p.part),
+    );
+  }, [pieces, steps, selected, pointed, subject, step, hovered]);
+  return { strong, barrier: useMemo(() => markedBarrier(design, subject), [design, subject]) };
+}
+
+function handPoints(design: Design, pieces: readonly Piece[], selected: string | null) {
+  if (selected === null) return [];
+  const drawn = pieces.filter((p) => p.thing === selected || p.id === selected);
+  if (drawn.length > 0) return drawn.flatMap((p) => p.boxes.flatMap(cornersOf));
+  return extentOf(design, selected).map(([x, y]) => [x, y, 1] as const);
+}
+
+let known: boolean | undefined;
+
+/** Whether this browser draws in space; the context that was tried is given back. */
 function canDraw(): boolean {
-  return document.createElement('canvas').getContext('webgl2') !== null;
+  if (known === undefined) {
+    const tried = document.createElement('canvas').getContext('webgl2');
+    known = tried !== null;
+    tried?.getExtension('WEBGL_lose_context')?.loseContext();
+  }
+  return known;
 }
-
-function middleOf(design: Design): { readonly at: readonly [number, number]; readonly size: number } {
-  const xs = design.room.outline.map((p) => p[0]);
-  const ys = design.room.outline.map((p) => p[1]);
-  const [west, east, south, north] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-  return { at: [(west + east) / 2, (south + north) / 2], size: Math.max(east - west, north - south) * 1.1 };
-}
-
-/** Thickness that a table top is drawn with; tables are measured by their upper face only. */
-const topThickness = 0.2;
-
-const furnitureOf = (design: Design) => [
-  ...design.tables.map((t) => ({ id: t.id, part: t.id, box: boxOver(t.outline, t.height - topThickness, t.height) })),
-  ...design.tables.flatMap((t) =>
-    t.equipment.map((e) => ({ id: t.id, part: e.id, box: boxOver(e.outline, e.bottom, e.top) })),
-  ),
-  ...[...design.equipment, ...design.room.columns, ...design.room.obstructions]
-    .filter((s) => s.outline.length >= 4)
-    .map((s) => ({ id: s.id, part: s.id, box: boxOver(s.outline, s.bottom, s.top) })),
-];
