@@ -201,6 +201,7 @@ export const texts = {
     length: 'Length',
     mass: 'Mass',
     total: 'Together',
+    show: 'Show it in the drawing',
     why: 'Here because',
     unmarked: 'without mark',
   },

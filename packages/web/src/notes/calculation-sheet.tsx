@@ -1,5 +1,6 @@
 import { sourceText } from '@cloche/engine';
 import type { Calculation, CalculationStep } from '../engine/contract.js';
+import { localNumber } from '../locale.js';
 import { texts } from '../texts.js';
 import { Formula, FormulaName } from './formula.js';
 import { sixFigures } from './six-figures.js';
@@ -40,7 +41,7 @@ function Step({ step, last }: { readonly step: CalculationStep; readonly last: b
               <th scope="row">
                 <FormulaName name={name} />
               </th>
-              <td className="number">{sixFigures(value.value)}</td>
+              <td className="number">{localNumber(sixFigures(value.value))}</td>
               <td className="unit">{unitText(value.unit)}</td>
               <td className="what">
                 {value.name}
@@ -54,7 +55,7 @@ function Step({ step, last }: { readonly step: CalculationStep; readonly last: b
             <th scope="row">
               <FormulaName name={step.symbol} />
             </th>
-            <td className="number">{sixFigures(step.result)}</td>
+            <td className="number">{localNumber(sixFigures(step.result))}</td>
             <td className="unit">{unitText(step.unit)}</td>
             <td className="what">{step.note}</td>
           </tr>

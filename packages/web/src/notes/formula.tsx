@@ -1,4 +1,5 @@
 import { Fragment, type ReactNode } from 'react';
+import { localNumber } from '../locale.js';
 import { needsBrackets, type Operator, parseFormula, type Formula as Tree } from './parse-formula.js';
 
 /** A formula as it is written by hand: fractions over a line, raised powers, roots. The plain text is there for copying and screen readers. */
@@ -63,7 +64,7 @@ function lengthOf(part: Tree): number {
 function Part({ of: part, inline }: { readonly of: Tree; readonly inline: boolean }): ReactNode {
   switch (part.is) {
     case 'number':
-      return <span>{part.text}</span>;
+      return <span>{localNumber(part.text)}</span>;
     case 'name':
       return <FormulaName name={part.text} />;
     case 'minus':

@@ -1,6 +1,7 @@
 import { numberText, sourceText } from '@cloche/engine';
 import { Cures } from '../cures/cures.js';
 import type { Finding } from '../engine/contract.js';
+import { localNumber } from '../locale.js';
 import { goToFinding } from '../plan/go-to.js';
 import { placeOfFinding } from '../plan/places.js';
 import { useWorkbench } from '../state/store.js';
@@ -20,11 +21,11 @@ export function NoteDetail({ id, finding }: { readonly id: string; readonly find
         <dl className="pair">
           <dt>{texts.notes.demand}</dt>
           <dd>
-            {numberText(finding.demand)} <span className="unit">{unitText(finding.unit)}</span>
+            {localNumber(numberText(finding.demand))} <span className="unit">{unitText(finding.unit)}</span>
           </dd>
           <dt>{texts.notes.capacity}</dt>
           <dd>
-            {numberText(finding.capacity)} <span className="unit">{unitText(finding.unit)}</span>
+            {localNumber(numberText(finding.capacity))} <span className="unit">{unitText(finding.unit)}</span>
           </dd>
         </dl>
       )}

@@ -1,6 +1,7 @@
 import { utilisationText } from '@cloche/engine';
 import { useEffect, useId, useRef } from 'react';
 import type { Finding } from '../engine/contract.js';
+import { localNumber } from '../locale.js';
 import { focusFinding, openFinding, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { NoteDetail } from './note-detail.js';
@@ -56,7 +57,7 @@ function Utilisation({ value }: { readonly value: number }) {
   return (
     <span className="utilisation">
       <span className="visually-hidden">{texts.notes.utilisation} </span>
-      <span className="number">{utilisationText(value)}</span>
+      <span className="number">{localNumber(utilisationText(value))}</span>
       <svg width="46" height="9" aria-hidden="true">
         <path className="rail" d="M0 4.5H46" />
         <path className="used" d={`M0 4.5H${x(value)}`} />

@@ -1,6 +1,8 @@
 import { numberText } from '@cloche/engine';
 import { useMemo } from 'react';
+import { localNumber } from '../locale.js';
 import { millimetres } from '../plan/dimensions.js';
+import { goToParts } from '../plan/go-to.js';
 import { pointParts, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { type PartLine, partLines } from './part-lines.js';
@@ -14,7 +16,7 @@ export function PartsLeaf() {
   return (
     <>
       <p>
-        {texts.parts.total} {numberText(mass)} <span className="unit">kg</span>
+        {texts.parts.total} {localNumber(numberText(mass))} <span className="unit">kg</span>
       </p>
       {[...groups].map(([group, lines]) => (
         <details key={group} className="group parts" open>
@@ -46,9 +48,14 @@ function PartRow({ line, name }: { readonly line: PartLine; readonly name: strin
         <span className="count">{line.count}</span>
       </button>
       {pointed && (
-        <p className="second">
-          {line.because} {numberText(line.mass)} kg.
-        </p>
+        <div className="why">
+          <p className="second">
+            {line.because} {localNumber(numberText(line.mass))} kg.
+          </p>
+          <button type="button" className="quiet" onClick={() => goToParts(line.ids)}>
+            {texts.parts.show}
+          </button>
+        </div>
       )}
     </li>
   );
