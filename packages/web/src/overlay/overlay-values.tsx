@@ -1,6 +1,7 @@
 import type { OverlayMark } from '@cloche/engine';
 import { useMemo } from 'react';
 import type { Vec2 } from '../engine/contract.js';
+import { localNumber } from '../locale.js';
 import { VerdictShape } from '../notes/verdict-mark.js';
 import { type Label, placeLabels, type Spot } from '../plan/place-labels.js';
 import { widthOf } from '../plan/plan-labels.js';
@@ -51,7 +52,7 @@ export function OverlayValues({ view, size }: { readonly view: PlanView; readonl
             </g>
           )}
           <text x={value.verdict ? shapeWidth + 1 : 4} y={13}>
-            {text}
+            {localNumber(text)}
           </text>
         </g>
       ))}

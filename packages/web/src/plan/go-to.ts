@@ -1,6 +1,6 @@
 import type { Design, Finding, Vec2 } from '../engine/contract.js';
 import { focusFinding, select, show, useWorkbench } from '../state/store.js';
-import { extentOf, placeOfFinding } from './places.js';
+import { extentOf, extentOfShape, placeOfFinding } from './places.js';
 import { fitted } from './view.js';
 import { setPlanView, usePlanView } from './view-store.js';
 
@@ -37,4 +37,13 @@ export function goToFinding(finding: Finding): void {
   if (view !== 'plan') show('plan');
   lookAt([place, ...extentOf(computed.design, finding.subject)]);
   focusFinding(finding.id);
+}
+
+/** Shows where some parts are. */
+export function goToParts(ids: readonly string[]): void {
+  const { computed, view } = useWorkbench.getState();
+  if (view !== 'plan' && view !== 'space') show('plan');
+  const wanted = new Set(ids);
+  const parts = computed?.design.parts.filter((part) => wanted.has(part.id)) ?? [];
+  lookAt(parts.flatMap((part) => extentOfShape(part.shape)));
 }

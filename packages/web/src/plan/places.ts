@@ -1,4 +1,4 @@
-import type { Computed, Design, Finding, Vec2 } from '../engine/contract.js';
+import type { Computed, Design, Finding, Shape, Vec2, Vec3 } from '../engine/contract.js';
 
 const middleOf = (points: readonly Vec2[]): Vec2 | undefined => {
   if (points.length === 0) return undefined;
@@ -36,6 +36,25 @@ export function extentOf(design: Design, id: string): readonly Vec2[] {
     ...room.luminaires,
   ].find((t) => t.id === id);
   return point ? [point.at] : [];
+}
+
+const flat = ([x, y]: Vec3): Vec2 => [x, y];
+
+/** Points of the plan that a part covers, roughly: enough to look at it. */
+export function extentOfShape(shape: Shape): readonly Vec2[] {
+  switch (shape.shape) {
+    case 'bar':
+      return [flat(shape.from), flat(shape.to)];
+    case 'bend':
+    case 'box':
+      return [flat(shape.centre)];
+    case 'plate':
+      return shape.corners.map(flat);
+    case 'cloth':
+      return shape.line;
+    case 'loose':
+      return [flat(shape.at)];
+  }
 }
 
 /** Where a finding points in the plan: its own place, else the middle of its subject. */

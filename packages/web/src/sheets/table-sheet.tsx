@@ -20,7 +20,7 @@ export default function TableSheet({ title, blob }: { readonly title: string; re
           <tr>
             {head.map((each, k) => (
               <th key={each} scope="col" className={classOf(k)}>
-                {each.replaceAll('_', ' ')}
+                {spoken(each)}
               </th>
             ))}
           </tr>
@@ -41,3 +41,10 @@ export default function TableSheet({ title, blob }: { readonly title: string; re
     </section>
   );
 }
+
+/** `partNumber` and `part_number` as words. */
+const spoken = (name: string): string =>
+  name
+    .replaceAll('_', ' ')
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase();
