@@ -1,6 +1,7 @@
 import { sql } from 'kysely';
 import type { Database } from './database.js';
 import { newId } from './names.js';
+import { textProblems } from './splices.js';
 import type { Project, ProjectLine, Summary, VerdictCount } from './types.js';
 
 /** Projects as the list shows them, and their way into the bin and out of it. */
@@ -49,6 +50,8 @@ export function projectsIn(db: Database): Projects {
       }));
     },
     async create({ text, name, at }) {
+      const [problem] = textProblems(text);
+      if (problem) throw new Error(`a text was not checked before it was kept: ${problem.message}`);
       const id = newId();
       await db
         .insertInto('projects')
