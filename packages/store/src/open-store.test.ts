@@ -28,6 +28,7 @@ describe('a data folder', () => {
     const id = await first.projects.create({ text: 'cloche: 1\n', name: 'Bay', at });
     await first.close();
     expect(statSync(folder).mode & 0o077).toBe(0);
+    expect(statSync(join(folder, 'cloche.db')).mode & 0o077).toBe(0);
     const second = valueOf(await openStore(folder));
     expect((await second.projects.get(id))!.text).toBe('cloche: 1\n');
     await second.close();
