@@ -8,6 +8,7 @@ const alias = {
   '@cloche/engine': source('engine'),
   '@cloche/pack': source('pack'),
   '@cloche/server': source('server'),
+  '@cloche/store': source('store'),
 };
 
 export default defineConfig({

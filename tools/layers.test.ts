@@ -63,8 +63,9 @@ describe('packages import one way', () => {
   const allowed: Readonly<Record<string, readonly string[]>> = {
     engine: [],
     pack: ['engine'],
-    server: ['engine', 'pack'],
-    cli: ['engine', 'pack', 'server'],
+    store: ['engine'],
+    server: ['engine', 'pack', 'store'],
+    cli: ['engine', 'pack', 'store', 'server'],
     web: ['engine', 'pack'],
   };
 

@@ -65,6 +65,8 @@ program
   .argument('[BRIEF]', 'brief to open (default: the worked example)')
   .description('the workbench on this machine')
   .option('--port <PORT>', 'port to listen on', '4173')
+  .option('--data <DIR>', 'folder for projects (default: the one for data of this user)')
+  .option('--host <HOST>', 'name or address to listen on; any but this machine needs the link that is printed')
   .option('--no-open', 'do not open a browser window')
   .action(async (file: string | undefined, options) =>
     finish(await (await import('./commands/serve.js')).serve(file, options)),

@@ -1,16 +1,17 @@
 import type { Problem } from '@cloche/engine';
 import type { PackFile } from '@cloche/pack';
-import type { TextFile } from './options.js';
+import type { Stock } from './stock.js';
 
-/** What every pack is made from; handed to a worker when it starts. */
-export interface PackStock {
-  readonly catalogueFiles: readonly TextFile[];
-  readonly rulesFiles: Readonly<Record<string, string>>;
-  readonly fonts: { readonly regular: Uint8Array; readonly medium: Uint8Array };
+/** What every pack is drawn with; handed to a worker when it starts. */
+export interface PackFonts {
+  readonly regular: Uint8Array;
+  readonly medium: Uint8Array;
 }
 
 export interface PackJob {
   readonly brief: string;
+  /** Catalogue and rules in force when the pack was asked for. */
+  readonly stock: Stock;
   /** Date of issue, ISO 8601. */
   readonly issued: string;
   /** Name of the one file that is wanted; all when left out. */

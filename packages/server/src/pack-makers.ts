@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import type { PackEnd, PackJob, PackNews, PackProgress, PackStock } from './pack-job.js';
+import type { PackEnd, PackFonts, PackJob, PackNews, PackProgress } from './pack-job.js';
 
 export interface PackMakers {
   /**
@@ -22,13 +22,13 @@ const most = Math.max(1, Math.min(2, availableParallelism() - 1));
  * Threads that make packs: started when first needed, kept for the next pack. A job that is cancelled while it runs takes its thread
  * with it, since nothing else stops a computation in the middle.
  */
-export function packMakers(url: URL, stock: PackStock): PackMakers {
+export function packMakers(url: URL, fonts: PackFonts): PackMakers {
   const idle: Worker[] = [];
   const busy = new Set<Worker>();
   let waiting: (() => void)[] = [];
 
   const started = (): Worker => {
-    const worker = new Worker(url, { workerData: stock });
+    const worker = new Worker(url, { workerData: fonts });
     // A thread that ends while it is idle is forgotten; while it works, the job itself tells.
     worker.on('error', () => undefined);
     worker.on('exit', () => {

@@ -1,10 +1,11 @@
 import type { PackFile } from '@cloche/pack';
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import { zipSync } from 'fflate';
-import type { ServerOptions } from './options.js';
+import type { ServerContext } from './context.js';
 import type { PackEnd, PackJob } from './pack-job.js';
 import { type PackMakers, packMakers } from './pack-makers.js';
 import { sendProblem } from './problem-json.js';
+import { openStream } from './reply-stream.js';
 
 /** Largest brief that is taken; readers of the engine have the same limit. */
 export const bodyLimit = 2 * 1024 * 1024;
@@ -25,8 +26,6 @@ const schema = {
   querystring: { type: 'object', properties: { file: { type: 'string', maxLength: 120 } } },
 } as const;
 
-const serverDay = (): string => new Date().toISOString().slice(0, 10);
-
 /**
  * The brief as a pack; `issued` is the server's day, never the client's.
  *
@@ -35,20 +34,20 @@ const serverDay = (): string => new Date().toISOString().slice(0, 10);
  *     POST /api/pack/files        line by line (JSON, one a line): each file when it is done, at last all files and the zip
  * A request that is closed by the client stops the work.
  */
-export function packRoute(app: FastifyInstance, options: ServerOptions): void {
-  const today = options.today ?? serverDay;
-  const { catalogueFiles, rulesFiles, fonts } = options;
+export function packRoute(app: FastifyInstance, { options, stock, now }: ServerContext): void {
+  const today = options.today ?? (() => now().slice(0, 10));
   const script = options.packWorker ?? new URL('./pack-worker.js', import.meta.url);
-  const makers = packMakers(script, { catalogueFiles, rulesFiles, fonts });
+  const makers = packMakers(script, options.fonts);
+  const jobOf = async (brief: string): Promise<PackJob> => ({ brief, issued: today(), stock: await stock.inForce() });
   app.addHook('onClose', () => makers.close());
   app.post<PackRequest>('/api/pack', { schema }, async (request, reply) => {
     const { file } = request.query;
-    const job: PackJob = { brief: request.body.brief, issued: today(), ...(file === undefined ? {} : { file }) };
+    const job: PackJob = { ...(await jobOf(request.body.brief)), ...(file === undefined ? {} : { file }) };
     const end = await makers.make(job, closed(reply));
     return end === null ? reply.hijack() : answer(reply, job, end);
   });
   app.post<Pick<PackRequest, 'Body'>>('/api/pack/files', { schema: { body } }, async (request, reply) => {
-    await stream(reply, makers, { brief: request.body.brief, issued: today() });
+    await stream(reply, makers, await jobOf(request.body.brief));
   });
 }
 
@@ -85,18 +84,14 @@ type Line =
 
 async function stream(reply: FastifyReply, makers: PackMakers, job: PackJob): Promise<void> {
   const signal = closed(reply);
-  reply.hijack();
-  // A hijacked answer no longer gets the headers that the hooks have set.
-  for (const [name, value] of Object.entries(reply.getHeaders()))
-    if (value !== undefined) reply.raw.setHeader(name, value);
-  reply.raw.writeHead(200, { 'content-type': 'application/x-ndjson; charset=utf-8', 'cache-control': 'no-store' });
-  const say = (line: Line) => reply.raw.write(`${JSON.stringify(line)}\n`);
+  const raw = openStream(reply, 'application/x-ndjson; charset=utf-8');
+  const say = (line: Line) => raw.write(`${JSON.stringify(line)}\n`);
   const end = await makers.make(job, signal, ({ done, share }) => say({ done, share }));
   if (end === null) return;
   if (end.news === 'refused') say({ trouble: refused, detail: end.problems[0]?.message ?? '' });
   else if (end.news === 'fault') say({ trouble: fault, detail: '' });
   else for (const file of withZip(end.files, end.project, job.issued)) say(lineOf(file));
-  reply.raw.end();
+  raw.end();
 }
 
 const withZip = (files: readonly PackFile[], project: string, day: string): readonly PackFile[] => [

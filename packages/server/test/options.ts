@@ -1,8 +1,8 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
-import { build } from 'vite';
+import { fileURLToPath } from 'node:url';
+import { bundled } from '../../store/test/bundled.js';
 import type { ServerOptions } from '../src/index.js';
 
 const root = fileURLToPath(new URL('../../../', import.meta.url));
@@ -32,30 +32,17 @@ export function repositoryOptions(over: Partial<ServerOptions> = {}): ServerOpti
   };
 }
 
-/** The thread that makes packs, bundled from the sources: a thread of Node cannot read them as they are. */
-export async function bundledPackWorker(): Promise<URL> {
-  const outDir = join(root, 'node_modules/.cache/cloche-pack-worker', String(process.pid));
-  process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
-  const source = (name: string) => join(root, 'packages', name, 'src/index.ts');
-  await build({
-    root,
-    configFile: false,
-    logLevel: 'error',
-    resolve: { alias: { '@cloche/engine': source('engine'), '@cloche/pack': source('pack') } },
-    build: {
-      outDir,
-      emptyOutDir: true,
-      ssr: join(root, 'packages/server/src/pack-worker.ts'),
-      target: 'node20',
-      rollupOptions: { output: { entryFileNames: 'pack-worker.mjs', codeSplitting: false } },
-    },
-  });
-  return pathToFileURL(join(outDir, 'pack-worker.mjs'));
-}
+/** The thread that makes packs, bundled from the sources. */
+export const bundledPackWorker = (): Promise<URL> => bundled('packages/server/src/pack-worker.ts', 'pack-worker');
+
+/** The thread that reads and writes archives, bundled from the sources. */
+export const bundledArchiveWorker = (): Promise<URL> =>
+  bundled('packages/server/src/archive-worker.ts', 'archive-worker');
 
 /** A folder with one page, for tests that do not need the built workbench. */
 function emptyWebRoot(): string {
   const folder = mkdtempSync(join(tmpdir(), 'cloche-web-'));
+  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
   writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Cloche</title>');
   return folder;
 }

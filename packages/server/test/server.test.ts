@@ -1,7 +1,7 @@
 import { request } from 'node:http';
 import { unzipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { isThisMachine } from '../src/host-guard.js';
+import { isThisMachine } from '../src/access/host-guard.js';
 import { type RunningServer, startServer } from '../src/index.js';
 import { packName } from '../src/pack-route.js';
 import { bundledPackWorker, repositoryOptions } from './options.js';
@@ -64,12 +64,9 @@ describe('what the workbench is given', () => {
     expect(await (await get('/api/rules')).json()).toEqual(options.rulesFiles);
     expect(await (await get('/api/examples')).json()).toEqual(options.examples);
   });
-  test('the first example is opened unless a brief was named', async () => {
-    expect(await (await get('/api/opened')).json()).toEqual(options.examples[0]);
-    const other = await startServer(repositoryOptions({ openBrief: { name: 'mine.yaml', text: 'cloche: 1' } }));
-    const opened = await (await fetch(`${other.url}/api/opened`)).json();
-    await other.close();
-    expect(opened).toEqual({ name: 'mine.yaml', text: 'cloche: 1' });
+  test('no project is opened unless a brief was named, and the first example is there to start with', async () => {
+    const { name, text } = options.examples[0]!;
+    expect(await (await get('/api/opened')).json()).toEqual({ project: null, name, text });
   });
   test('the page allows nothing from elsewhere', async () => {
     const page = await get('/');

@@ -1,5 +1,5 @@
 import type { FastifyInstance } from 'fastify';
-import { sendProblem } from './problem-json.js';
+import { sendProblem } from '../problem-json.js';
 
 const names = new Set(['127.0.0.1', 'localhost', '[::1]']);
 

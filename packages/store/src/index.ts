@@ -1,0 +1,12 @@
+export type { Attachments } from './attachments.js';
+export { defaultDataFolder, type Machine } from './data-folder.js';
+export { hashOf } from './names.js';
+export { openStore, type Store } from './open-store.js';
+export type { OpenedFiles } from './opened-files.js';
+export type { Projects } from './projects.js';
+export type { Revisions, StockTexts } from './revisions.js';
+export type { Shelf, ShelfPlace } from './shelf.js';
+export { applySplices, longestText, replay, textProblems } from './splices.js';
+export type { Appended, Steps } from './steps.js';
+export type * from './types.js';
+export type { WholeProjects } from './whole-project.js';
