@@ -3,14 +3,15 @@ import './styles/frame.css';
 import './styles/drawing.css';
 import './styles/forms.css';
 import './styles/notes.css';
+import './styles/projects.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';
-import { begin } from './state/store.js';
+import { start } from './projects/navigation.js';
 
 createRoot(document.getElementById('sheet')!).render(
   <StrictMode>
     <App />
   </StrictMode>,
 );
-void begin();
+void start();

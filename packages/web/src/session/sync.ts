@@ -177,9 +177,10 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
     paced?.();
     paced = null;
     lastSent = clock.now();
-    sent = pending.length;
+    const batch = firstBatch(pending);
+    sent = Math.max(sent, batch.length);
     try {
-      const answer = await wire.append(seq, pending);
+      const answer = await wire.append(seq, batch);
       if (closed) return;
       wait = firstWait;
       // The steps themselves may have come first, on the other way.
@@ -385,9 +386,7 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
       keepNow();
       tell();
     },
-    retry: () => {
-      if (waiting) void catchUp();
-    },
+    retry: () => void catchUp(),
     close: () => {
       closed = true;
       paced?.();
@@ -396,5 +395,18 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
     },
   };
 }
+
+/** As many steps as one request holds: the server takes 500 in at most 5 MB. */
+function firstBatch(steps: readonly NewStep[]): readonly NewStep[] {
+  let size = 0;
+  const end = steps.findIndex((step, i) => {
+    size += JSON.stringify(step).length;
+    return i > 0 && (i >= mostSteps || size > mostCharacters);
+  });
+  return end < 0 ? steps : steps.slice(0, end);
+}
+
+const mostSteps = 400;
+const mostCharacters = 1_000_000;
 
 const placeKey = ({ spot }: Conflict): string => JSON.stringify(spot);
