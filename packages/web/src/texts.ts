@@ -27,6 +27,7 @@ export const texts = {
   },
   stepState: {
     toCome: 'to come',
+    noRevision: 'no revision yet',
     problems: (n: number) => (n === 1 ? '1 problem' : `${n} problems`),
     questions: (n: number) => (n === 1 ? '1 question' : `${n} questions`),
     fails: (n: number) => (n === 1 ? '1 fails' : `${n} fail`),

@@ -15,7 +15,7 @@ export function FileCell() {
   return (
     <div className="cell file">
       <span className="caption" role="status" data-safety={safety}>
-        {say.cell}, {say.safety[safety]}
+        {say.safety[safety]}
       </span>
       <span className="value">
         <button type="button" onClick={() => go({ at: 'list' })}>

@@ -1,34 +1,18 @@
-import { useEffect } from 'react';
-import { create } from 'zustand';
 import { read, useWorkbench } from '../state/store.js';
 import { projectTexts } from '../texts/projects.js';
-import { fetchRevision, fetchRevisions, type Revision } from './api.js';
+import { fetchRevision, type Revision } from './api.js';
 import { dayAndTime } from './day.js';
 import { ask, attempt, useProjects } from './projects-store.js';
+import { useRevisions } from './revisions.js';
 import { shortHash } from './short-hash.js';
 import { VerdictTally } from './verdict-tally.js';
 
 const say = projectTexts.revision;
 
-/** Revisions of the project in hand, newest first; null until they came. */
-export const useRevisions = create<{ readonly revisions: readonly Revision[] | null }>(() => ({ revisions: null }));
-
-async function refresh(project: string): Promise<void> {
-  const revisions = await fetchRevisions(project);
-  if (useWorkbench.getState().project === project)
-    useRevisions.setState({ revisions: [...revisions].sort((a, b) => b.number - a.number) });
-}
-
 /** The step Changes: what was named, to be read, taken back and compared. */
 export function ChangesLeaf() {
-  const project = useWorkbench((s) => s.project);
-  const news = useWorkbench((s) => s.revisionNews);
   const revisions = useRevisions((s) => s.revisions);
   const told = useProjects((s) => s.told);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: news from the server is the reason to fetch again
-  useEffect(() => {
-    if (project !== null) void attempt(() => refresh(project));
-  }, [project, news]);
   return (
     <>
       <div className="actions">

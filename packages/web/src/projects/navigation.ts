@@ -5,6 +5,7 @@ import { projectTexts } from '../texts/projects.js';
 import { hashOf, type Place, placeOf } from './address.js';
 import { createProject, fetchProjects } from './api.js';
 import { attempt, refreshList, tell, useProjects } from './projects-store.js';
+import { followRevisions } from './revisions.js';
 import { flushSummary, sendSummaries } from './send-summaries.js';
 
 /** Brings the page to life: fetches what it computes from and goes to the place that its address names. */
@@ -13,6 +14,7 @@ export async function start(): Promise<void> {
     await begin();
     await go(placeOf(location.hash) ?? (await firstPlace()));
     followAddress();
+    followRevisions();
     sendSummaries();
   } catch (error) {
     useWorkbench.setState({ trouble: error instanceof Error ? error.message : String(error), busy: false });

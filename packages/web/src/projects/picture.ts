@@ -19,8 +19,8 @@ const weights: Readonly<Record<Line, string>> = {
 
 /** Inks of the sheet in light and dark; a picture has no page to take them from. */
 const inks =
-  ':root{--paper:#fbfaf6;--ink:#1c2126;--wall:#d9dbd5;--body:#fff;--accent:#0b5f66}' +
-  '@media(prefers-color-scheme:dark){:root{--paper:#15181b;--ink:#e9e6df;--wall:#3a4046;--body:#1b1f23;--accent:#63c3c9}}' +
+  ':root{--paper:#fbfaf6;--ink:#1c2126;--wall:#bcc0b9;--body:#fff;--accent:#0b5f66}' +
+  '@media(prefers-color-scheme:dark){:root{--paper:#15181b;--ink:#e9e6df;--wall:#555c63;--body:#1b1f23;--accent:#63c3c9}}' +
   'path{fill:none;stroke:var(--ink);vector-effect:non-scaling-stroke;stroke-linejoin:round}';
 
 /** Space round the walls [m]. */
@@ -39,7 +39,8 @@ export function pictureOfDesign(design: Design): string {
 
 function svg(design: Design, withParts: boolean): string {
   const outer = offsetRing(counterClockwise(design.room.outline), wallThickness);
-  const [xs, ys] = [outer.map(([x]) => x), outer.map(([, y]) => y)];
+  const shown = [...outer, ...design.room.doors.flatMap(({ leaves }) => leaves.map(leafEnd))];
+  const [xs, ys] = [shown.map(([x]) => x), shown.map(([, y]) => y)];
   const [left, top] = [Math.min(...xs) - margin, Math.max(...ys) + margin];
   const [width, height] = [Math.max(...xs) + margin - left, top - Math.min(...ys) + margin];
   const box = [left, -top, width, height].map((n) => n.toFixed(3)).join(' ');
@@ -62,9 +63,7 @@ function roomPaths({ room }: Design, outer: readonly Vec2[]): readonly Drawn[] {
   );
   const swings = room.doors.flatMap(({ leaves }) =>
     leaves.map(
-      ({ hinge, leaf, closed, open }) =>
-        arcPath(hinge, leaf, closed, open) +
-        linePath([hinge, [hinge[0] + leaf * Math.cos(open), hinge[1] + leaf * Math.sin(open)]]),
+      (leaf) => arcPath(leaf.hinge, leaf.leaf, leaf.closed, leaf.open) + linePath([leaf.hinge, leafEnd(leaf)]),
     ),
   );
   return [
@@ -77,6 +76,14 @@ function roomPaths({ room }: Design, outer: readonly Vec2[]): readonly Drawn[] {
     ['fine', room.obstructions.map(({ outline }) => ringPath(outline)).join('')],
   ];
 }
+
+type Leaf = Design['room']['doors'][number]['leaves'][number];
+
+/** Where the edge of an open door leaf is. */
+const leafEnd = ({ hinge, leaf, open }: Leaf): Vec2 => [
+  hinge[0] + leaf * Math.cos(open),
+  hinge[1] + leaf * Math.sin(open),
+];
 
 /** A point of the wall's inside, carried to its outside. */
 const out = ([x, y]: Vec2, inward: Vec2): Vec2 => [x - inward[0] * wallThickness, y - inward[1] * wallThickness];
