@@ -7,6 +7,7 @@ import { useProjects } from './projects/projects-store.js';
 import { ToldAbove } from './projects/told-above.js';
 import { MiddleSheet } from './sheet/middle-sheet.js';
 import { useLeaveWarning } from './state/leave-warning.js';
+import { useWorkbench } from './state/store.js';
 import { SheetIndex } from './steps/sheet-index.js';
 import { StepLeaf } from './steps/step-leaf.js';
 import { texts } from './texts.js';
@@ -20,8 +21,9 @@ export function App() {
 }
 
 function Workbench() {
+  const project = useWorkbench((s) => s.project);
   return (
-    <div className="paper">
+    <div className="paper" data-project={project ?? undefined}>
       <a className="skip" href="#middle">
         {texts.skip}
       </a>

@@ -17,7 +17,13 @@ export function Dialog({
     return () => current?.close();
   }, []);
   return (
-    <dialog ref={element} className="slip" aria-label={title} onClose={onClose}>
+    <dialog
+      ref={element}
+      className="slip"
+      aria-label={title}
+      // The event comes late: a dialog that was opened again meanwhile stays.
+      onClose={() => element.current?.open || onClose()}
+    >
       <h2>{title}</h2>
       {children}
     </dialog>
