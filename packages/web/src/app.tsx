@@ -3,18 +3,28 @@ import { KeyList } from './commands/key-list.js';
 import { useKeys } from './commands/keys.js';
 import { Leader } from './notes/leader.js';
 import { Notes } from './notes/notes.js';
+import { ProjectsSheet } from './projects/projects-sheet.js';
+import { useProjects } from './projects/projects-store.js';
+import { ToldAbove } from './projects/told-above.js';
 import { MiddleSheet } from './sheet/middle-sheet.js';
 import { useLeaveWarning } from './state/leave-warning.js';
+import { useWorkbench } from './state/store.js';
 import { SheetIndex } from './steps/sheet-index.js';
 import { StepLeaf } from './steps/step-leaf.js';
 import { texts } from './texts.js';
 
-/** The whole screen: one sheet of drawing paper with its index, its margin notes and its title block. */
+/** The whole screen: the list of projects, or one sheet of drawing paper with its index, its margin notes and its title block. */
 export function App() {
   useKeys();
   useLeaveWarning();
+  const atList = useProjects((s) => s.atList);
+  return atList ? <ProjectsSheet /> : <Workbench />;
+}
+
+function Workbench() {
+  const project = useWorkbench((s) => s.project);
   return (
-    <div className="paper">
+    <div className="paper" data-project={project ?? undefined}>
       <a className="skip" href="#middle">
         {texts.skip}
       </a>
@@ -23,6 +33,7 @@ export function App() {
         <StepLeaf />
       </div>
       <MiddleSheet />
+      <ToldAbove />
       <Notes />
       <TitleBlock />
       <Leader />

@@ -6,14 +6,15 @@ import './styles/notes.css';
 import './styles/overlay.css';
 import './styles/commands.css';
 import './styles/sheets.css';
+import './styles/projects.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';
-import { begin } from './state/store.js';
+import { start } from './projects/navigation.js';
 
 createRoot(document.getElementById('sheet')!).render(
   <StrictMode>
     <App />
   </StrictMode>,
 );
-void begin();
+void start();

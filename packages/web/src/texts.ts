@@ -23,12 +23,12 @@ export const texts = {
     },
     changes: {
       title: 'Changes',
-      about:
-        'Not here yet. This sheet will keep revisions, name what differs between two of them, and tell which approvals and tests fall. Until then only undo and saved files keep earlier states.',
+      about: 'Named states of this project, to be read and taken back. Every single edit can be undone besides.',
     },
   },
   stepState: {
     toCome: 'to come',
+    noRevision: 'no revision yet',
     problems: (n: number) => (n === 1 ? '1 problem' : `${n} problems`),
     questions: (n: number) => (n === 1 ? '1 question' : `${n} questions`),
     fails: (n: number) => (n === 1 ? '1 fails' : `${n} fail`),
@@ -116,10 +116,7 @@ export const texts = {
     units: 'Units',
     scale: 'Scale on screen',
     verdicts: 'Verdicts',
-    saved: 'File',
     invented: 'invented data',
-    unsaved: 'not saved',
-    savedAs: 'saved',
     metric: 'metric, lengths in mm',
     imperial: 'imperial in the brief, lengths in mm',
     computing: 'computing',
@@ -127,17 +124,8 @@ export const texts = {
     unsigned: 'Not approved. A computed sheet; appointed and licensed persons decide.',
   },
   file: {
-    menu: 'Brief',
-    open: 'Open a file',
-    save: 'Save',
-    fresh: 'New',
-    example: 'Example',
-    chooseExample: 'Choose an example',
     undo: 'Undo',
     redo: 'Redo',
-    leave: 'The brief has changes that are not saved. Leave them?',
-    tooLarge: 'A brief has at most 2 MB.',
-    newName: 'brief.yaml',
   },
   text: { label: 'Brief as text' },
   forms: {

@@ -1,23 +1,12 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { build } from 'vite';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { type RunningServer, startServer } from '../../server/src/index.js';
 import { bundledPackWorker, repositoryOptions } from '../../server/test/options.js';
+import { launch, openProjectOf, violations } from './page.js';
 
 const web = fileURLToPath(new URL('../', import.meta.url));
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const flags = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--use-gl=angle',
-  '--use-angle=swiftshader',
-  '--enable-unsafe-swiftshader',
-  '--disable-background-networking',
-  '--no-first-run',
-];
 
 let server: RunningServer;
 let browser: Browser;
@@ -28,7 +17,7 @@ let faults: string[];
 beforeAll(async () => {
   await build({ configFile: `${web}vite.config.ts`, logLevel: 'error' });
   server = await startServer(repositoryOptions({ webRoot: `${web}dist`, packWorker: await bundledPackWorker() }));
-  browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: flags });
+  browser = await launch();
 }, 120_000);
 
 afterAll(async () => {
@@ -52,14 +41,18 @@ beforeEach(async () => {
   page.on('console', (message) => {
     if (message.type() === 'error') faults.push(message.text());
   });
-  await page.goto(server.url);
-  await page.locator('.plan .thing.table').first().waitFor();
+  await openExample('close-enclosure.yaml');
   return () => context.close();
 });
 
-const openExample = async (name: string) => {
-  await page.getByLabel('Choose an example').selectOption(name);
-  await page.locator('.plan .thing.table').first().waitFor();
+/** A new project of an example, on the sheet. */
+const openExample = (name: string) => openProjectOf(page, server.url, name);
+/** A new project from the list of projects. */
+const openNew = async () => {
+  await press('Projects');
+  await press('New');
+  await page.locator('.plan .thing.table').waitFor({ state: 'detached' });
+  await page.locator('.plan .wall').first().waitFor();
 };
 const revision = () => page.locator('[data-revision]').getAttribute('data-revision');
 const changedFrom = (before: string | null) =>
@@ -93,22 +86,6 @@ const overlappingLabels = () =>
         .map((b) => `${a.text} on ${b.text}`),
     );
   });
-
-/** Serious and critical violations of axe-core, as one line each. */
-async function violations(): Promise<string[]> {
-  await page.evaluate(axe);
-  return page.evaluate(async () => {
-    type Axe = {
-      run(): Promise<{
-        violations: { id: string; impact: string; nodes: { html: string; failureSummary: string }[] }[];
-      }>;
-    };
-    const { violations: found } = await (globalThis as unknown as { axe: Axe }).axe.run();
-    return found
-      .filter((v) => v.impact === 'serious' || v.impact === 'critical')
-      .map((v) => `${v.id}: ${v.nodes[0]?.html} ${v.nodes[0]?.failureSummary}`);
-  });
-}
 
 describe('the workbench', () => {
   test('draws the plan and lists the findings', async () => {
@@ -235,23 +212,22 @@ describe('the workbench', () => {
     const steps = page.locator('.index button');
     for (let i = 0; i < 8; i++) {
       await steps.nth(i).click();
-      expect(await violations()).toEqual([]);
+      expect(await violations(page)).toEqual([]);
     }
     await page.locator('.plan .thing.table').first().focus();
     await page.keyboard.press('Enter');
     await page.locator('.note > button').first().click();
-    expect(await violations()).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: 'All', exact: true }).click();
     await page.evaluate(() => {
       for (const each of document.querySelectorAll<HTMLDetailsElement>('.leaf details.further, .notes details'))
         each.open = true;
     });
-    expect(await violations()).toEqual([]);
-    await press('New');
-    await page.locator('.plan .thing.table').waitFor({ state: 'detached' });
-    expect(await violations()).toEqual([]);
+    expect(await violations(page)).toEqual([]);
+    await openNew();
+    expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Brief as text' }).click();
-    expect(await violations()).toEqual([]);
+    expect(await violations(page)).toEqual([]);
   });
 
   test('no writing of the plan lies on another, near or far', async () => {
@@ -324,9 +300,7 @@ describe('the workbench', () => {
   });
 
   test('a newcomer gets from New to a checked close enclosure round a table with a laser, without the text', async () => {
-    page.on('dialog', (dialog) => dialog.accept());
-    await press('New');
-    await page.locator('.plan .thing.table').waitFor({ state: 'detached' });
+    await openNew();
     expect(await page.locator('.leaf .next').textContent()).toContain('No table yet');
     await press('Add a table');
     await page.locator('.plan .thing.table').waitFor();
@@ -356,7 +330,7 @@ describe('the workbench', () => {
     const undo = page.getByRole('button', { name: 'Undo' });
     while (await undo.isEnabled()) await undo.click();
     await page.locator('.plan .thing.table').waitFor({ state: 'detached' });
-    expect(await page.locator('.cell.file .caption').textContent()).toMatch(/, saved$/);
+    await page.locator('.cell.file [data-safety="saved"]').waitFor();
   });
 
   test('asks nothing of anybody else', async () => {

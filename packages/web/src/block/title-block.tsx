@@ -2,6 +2,7 @@ import { verdictsInOrder } from '../notes/verdict-groups.js';
 import { VerdictMark } from '../notes/verdict-mark.js';
 import { scaleNumber } from '../plan/view.js';
 import { usePlanView } from '../plan/view-store.js';
+import { shortHash } from '../projects/short-hash.js';
 import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { FileCell } from './file-cell.js';
@@ -43,9 +44,6 @@ function ScaleCell() {
   const inPlan = useWorkbench((s) => s.view === 'plan');
   return <Cell caption={texts.block.scale}>{view && inPlan ? `1:${scaleNumber(view)}` : '–'}</Cell>;
 }
-
-/** First letters of the hash name a state well enough to be told apart by eye. */
-const shortHash = (revision: string): string => revision.replace(/^sha256:/, '').slice(0, 10);
 
 function RevisionCell() {
   const revision = useWorkbench((s) => s.computed?.revision);

@@ -1,7 +1,13 @@
 import { overlayCommands } from '../overlay/overlay-commands.js';
+import { projectCommands } from '../projects/commands.js';
 import type { Command } from './command.js';
 import { helpCommands } from './help-commands.js';
 import { sheetCommands } from './sheet-commands.js';
 
 /** Everything that can be done by name or key; each area brings its own list. */
-export const allCommands: readonly Command[] = [...sheetCommands, ...overlayCommands, ...helpCommands];
+export const allCommands: readonly Command[] = [
+  ...sheetCommands,
+  ...projectCommands,
+  ...overlayCommands,
+  ...helpCommands,
+];

@@ -14,7 +14,7 @@ export const sheetCommands: readonly Command[] = [
     title: texts.file.undo,
     group: say.groups.brief,
     keys: 'Ctrl+Z',
-    can: () => now().history.past.length > 0,
+    can: () => now().canUndo,
     run: undo,
   },
   {
@@ -22,7 +22,7 @@ export const sheetCommands: readonly Command[] = [
     title: texts.file.redo,
     group: say.groups.brief,
     keys: 'Ctrl+Shift+Z',
-    can: () => now().history.future.length > 0,
+    can: () => now().canRedo,
     run: redo,
   },
   { id: 'save', title: say.save, group: say.groups.brief, keys: 'Ctrl+S', run: saveBrief },

@@ -1,5 +1,5 @@
-import { texts } from '../texts.js';
-import { markSaved, openBrief, useWorkbench } from './store.js';
+import { shownText, valueAt } from '../brief/path.js';
+import { useWorkbench } from './store.js';
 
 /** Hands bytes to the browser as a file. */
 export function handOver(blob: Blob, name: string): void {
@@ -11,25 +11,19 @@ export function handOver(blob: Blob, name: string): void {
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }
 
+/** The brief in hand as a file, named after its project. */
 export function saveBrief(): void {
-  const { text, fileName } = useWorkbench.getState();
-  handOver(new Blob([text], { type: 'text/yaml' }), fileName);
-  markSaved();
+  const { text, data } = useWorkbench.getState();
+  handOver(new Blob([text], { type: 'text/yaml' }), briefName(shownText(valueAt(data, ['project', 'name'])), text));
 }
 
-/** True when nothing would be lost, or the person accepts the loss. */
-export function mayLeave(): boolean {
-  const { text, savedText } = useWorkbench.getState();
-  return text === savedText || window.confirm(texts.file.leave);
-}
-
-const largest = 2 * 1024 * 1024;
-
-export async function openFile(file: File): Promise<void> {
-  if (file.size > largest) {
-    useWorkbench.setState({ trouble: texts.file.tooLarge });
-    return;
-  }
-  const text = await file.text();
-  if (mayLeave()) openBrief({ name: file.name, text });
+/** Letters, digits and hyphens of the project's name, so that every file system takes it; JSON stays JSON. */
+export function briefName(project: string, text: string): string {
+  const stem = project
+    .toLowerCase()
+    .normalize('NFKD')
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60);
+  return `${stem || 'brief'}.${text.trimStart().startsWith('{') ? 'json' : 'yaml'}`;
 }

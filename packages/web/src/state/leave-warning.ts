@@ -1,12 +1,11 @@
 import { useEffect } from 'react';
 import { useWorkbench } from './store.js';
 
-/** The browser asks before a page with unsaved changes is left. */
+/** The browser asks before a page is left only when something is neither on the server nor kept in the browser. */
 export function useLeaveWarning(): void {
   useEffect(() => {
     const onLeave = (event: BeforeUnloadEvent) => {
-      const { text, savedText } = useWorkbench.getState();
-      if (text !== savedText) event.preventDefault();
+      if (useWorkbench.getState().safety === 'unkept') event.preventDefault();
     };
     window.addEventListener('beforeunload', onLeave);
     return () => window.removeEventListener('beforeunload', onLeave);

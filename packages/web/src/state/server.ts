@@ -5,8 +5,9 @@ export interface Example extends TextFile {
   readonly title: string;
 }
 
-async function fetchJson<T>(path: string): Promise<T> {
-  const response = await fetch(path);
+/** An answer in JSON, or what the server says is wrong. */
+export async function fetchJson<T>(path: string, init?: RequestInit): Promise<T> {
+  const response = await fetch(path, init);
   if (!response.ok) throw new Error(await troubleOf(response));
   return (await response.json()) as T;
 }
@@ -22,7 +23,8 @@ export async function troubleOf(response: Response): Promise<string> {
 }
 
 export const fetchExamples = (): Promise<readonly Example[]> => fetchJson('api/examples');
-export const fetchOpened = (): Promise<TextFile> => fetchJson('api/opened');
+/** The project of the brief named on the command line. */
+export const fetchOpened = (): Promise<{ readonly project: string | null }> => fetchJson('api/opened');
 
 export async function fetchTexts(): Promise<{
   readonly catalogue: readonly TextFile[];

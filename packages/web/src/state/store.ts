@@ -12,23 +12,47 @@ import {
 import { type Path, pathKey, valueAt } from '../brief/path.js';
 import { namesOf } from '../brief/references.js';
 import { engineClient } from '../engine/client.js';
-import type { Answer, Computed, Problem, Shelf, TextFile } from '../engine/contract.js';
-import { edited, emptyHistory, type History, redone, undone } from './history.js';
-import { type Example, fetchExamples, fetchOpened, fetchTexts } from './server.js';
+import type { Answer, Computed, Problem, Shelf } from '../engine/contract.js';
+import { browserKeep, holdPage } from '../session/browser-keep.js';
+import { httpWire } from '../session/http-wire.js';
+import type { Conflict } from '../session/merge-data.js';
+import { openSession, type Safety, type Session, type SessionState } from '../session/sync.js';
+import type { Clock } from '../session/wire.js';
+import { type Example, fetchExamples, fetchTexts } from './server.js';
+import type { StepName } from './steps.js';
 
-export const stepNames = ['survey', 'needs', 'layout', 'checks', 'parts', 'sheets', 'proving', 'changes'] as const;
-export type StepName = (typeof stepNames)[number];
+export { type StepName, stepNames } from './steps.js';
 export type View = 'plan' | 'space' | 'text' | 'sheet';
+
+export interface Reading {
+  readonly number: number;
+  readonly name: string;
+  readonly text: string;
+}
 
 export interface Workbench {
   readonly text: string;
   /** The brief as data, quantities as text; of the last text that was a document. */
   readonly data: unknown;
-  readonly fileName: string;
+  /** The project on the sheet; null while the list of projects is shown. */
+  readonly project: string | null;
+  /** The text as it was when the project was opened. */
   readonly savedText: string;
-  /** How many briefs were opened: tells one from the next. */
+  /** How many projects were opened: tells one from the next. */
   readonly opened: number;
-  readonly history: History;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+  /** Number of the last step that the server has. */
+  readonly seq: number;
+  readonly safety: Safety;
+  /** Why the server does not take the text. */
+  readonly refusal: string | null;
+  /** What was written here and overwritten by another window. */
+  readonly conflicts: readonly Conflict[];
+  /** How many times somebody has named a revision since the project was opened. */
+  readonly revisionNews: number;
+  /** A revision that is read instead of the text in hand; nothing can be changed meanwhile. */
+  readonly reading: Reading | null;
   readonly examples: readonly Example[];
   /** What catalogue and site rules offer to choose from. */
   readonly shelf: Shelf;
@@ -60,10 +84,17 @@ export interface Workbench {
 export const useWorkbench = create<Workbench>(() => ({
   text: '',
   data: null,
-  fileName: 'brief.yaml',
+  project: null,
   savedText: '',
   opened: 0,
-  history: emptyHistory,
+  canUndo: false,
+  canRedo: false,
+  seq: 0,
+  safety: 'saved',
+  refusal: null,
+  conflicts: [],
+  revisionNews: 0,
+  reading: null,
   examples: [],
   shelf: { items: [], profiles: [], rules: [], overlays: [] },
   computed: null,
@@ -87,56 +118,122 @@ const set = useWorkbench.setState;
 const get = useWorkbench.getState;
 export const engine = engineClient();
 
-/** Fetches what the page computes from and opens the brief that the server was started with. */
+/** Name of this page; with the number of the project that it opens it names a window among all that work on one. */
+const pageName = crypto.getRandomValues(new Uint32Array(3)).reduce((name, n) => name + n.toString(36), 'w');
+let session: Session | null = null;
+
+/** Fetches what the page computes from. */
 export async function begin(): Promise<void> {
-  try {
-    const [texts, examples, opened] = await Promise.all([fetchTexts(), fetchExamples(), fetchOpened()]);
-    set({ examples, shelf: await engine.prepare(texts.catalogue, texts.rules) });
-    openBrief(opened);
-  } catch (error) {
-    set({ trouble: error instanceof Error ? error.message : String(error), busy: false });
-  }
+  holdPage(pageName);
+  const [texts, examples] = await Promise.all([fetchTexts(), fetchExamples()]);
+  set({ examples, shelf: await engine.prepare(texts.catalogue, texts.rules) });
 }
 
 function recompute(text: string): void {
   set({ busy: true });
-  const { data } = get();
+  const { data, opened } = get();
   engine.compute(text, (answer: Answer) => {
+    if (get().opened !== opened) return;
     const busy = get().text !== text;
     if (answer.ok) set({ computed: answer.value, computedData: data, problems: [], busy });
     else set({ problems: answer.problems, busy });
   });
 }
 
-function put(text: string, history: History): void {
-  set({ text, data: briefData(text) ?? get().data, history });
+function put(text: string): void {
+  set({ text, data: briefData(text) ?? get().data });
   recompute(text);
 }
 
-/** Examples and files without an ending are saved as what they are. */
-const asFileName = (name: string): string => (/\.(ya?ml|json)$/i.test(name) ? name : `${name}.yaml`);
+/** Opens a project of the server; what this browser has kept of it is taken up again. */
+export async function openProject(id: string): Promise<void> {
+  closeProject();
+  const opened = get().opened + 1;
+  set({ project: id, opened });
+  const name = `${pageName}-${opened}`;
+  let own: Session | null = null;
+  own = await openSession({
+    wire: httpWire(id, name),
+    keep: await browserKeep(id, pageName, name),
+    clock,
+    window: name,
+    onChange: (state) => {
+      if (own !== null && session === own) follow(state);
+    },
+    onRevision: () => set({ revisionNews: get().revisionNews + 1 }),
+  });
+  // Another was opened meanwhile.
+  if (get().opened !== opened) {
+    own.close();
+    return;
+  }
+  session = own;
+  const { text } = own.state();
+  set({ savedText: text });
+  put(text);
+  follow(own.state());
+}
 
-export function openBrief(file: TextFile): void {
+const clock: Clock = {
+  now: () => performance.now(),
+  after: (ms, run) => {
+    const timer = setTimeout(run, ms);
+    return () => clearTimeout(timer);
+  },
+};
+
+/** Lays the project in hand down; what is not on the server yet stays kept in this browser. */
+export function closeProject(): void {
+  session?.close();
+  session = null;
   set({
-    fileName: asFileName(file.name),
-    savedText: file.text,
+    project: null,
     opened: get().opened + 1,
+    text: '',
+    data: null,
+    computed: null,
+    computedData: null,
+    problems: [],
+    busy: true,
     trouble: null,
     openFinding: null,
     decider: null,
     ...inHand([]),
-    computed: null,
-    data: null,
     pointedParts: new Set(),
+    conflicts: [],
+    refusal: null,
+    safety: 'saved',
+    canUndo: false,
+    canRedo: false,
+    reading: null,
+    revisionNews: 0,
   });
-  put(file.text, emptyHistory);
 }
 
-/** Replaces the text; edits with the same key that follow each other are undone together. */
+/** The sheet shows what the session holds, unless a revision is read. */
+function follow({ text, history, seq, safety, refusal, conflicts }: SessionState): void {
+  set({ seq, safety, refusal, conflicts, canUndo: history.done !== null, canRedo: history.undone !== null });
+  if (get().reading === null && text !== get().text) put(text);
+}
+
+/** Replaces the text; edits with the same key that follow each other are undone together. A revision cannot be edited. */
 export function editText(text: string, key: string | null): void {
-  const now = get();
-  if (text === now.text) return;
-  put(text, edited(now.history, now.text, key));
+  if (get().reading === null) session?.edit(text, key);
+}
+
+/** Shows a revision in place of the text in hand, or the text in hand again. */
+export function read(revision: Reading | null): void {
+  if (!session) return;
+  set({ reading: revision, ...inHand([]), openFinding: null });
+  put(revision?.text ?? session.state().text);
+}
+
+/** Takes the text of the revision that is read as an edit, which can be undone. */
+export function takeBack(): void {
+  const { reading } = get();
+  if (!reading) return;
+  set({ reading: null });
+  editText(reading.text, null);
 }
 
 export const editValue = (path: Path, value: Written | undefined): void =>
@@ -169,19 +266,21 @@ export const removeEntry = (path: Path): void => {
 };
 
 /** The next edit starts a new state, even of the same field. */
-export const endEdit = (): void => set({ history: { ...get().history, key: null } });
+export const endEdit = (): void => session?.endGroup();
 
 export function undo(): void {
-  const back = undone(get().history, get().text);
-  if (back) put(back.text, back.history);
+  if (get().reading === null) session?.undo();
 }
 
 export function redo(): void {
-  const forward = redone(get().history, get().text);
-  if (forward) put(forward.text, forward.history);
+  if (get().reading === null) session?.redo();
 }
 
-export const markSaved = (): void => set({ savedText: get().text });
+/** A conflict was seen: theirs stays, or mine was put in by an edit. */
+export const settleConflict = (conflict: Conflict): void => session?.settle(conflict);
+/** Asks the server again at once. */
+export const askAgain = (): void => session?.retry();
+
 export const goToStep = (step: StepName): void => set({ step });
 export const show = (view: View): void => set({ view });
 

@@ -1,6 +1,8 @@
 import { listAt, valueAt } from '../brief/path.js';
 import { type Addable, layoutLists, needsLists, surveyLists } from '../brief/templates.js';
+import { useRevisions } from '../projects/revisions.js';
 import { goToStep, type StepName, stepNames, useWorkbench, type Workbench } from '../state/store.js';
+import { projectTexts } from '../texts/projects.js';
 import { texts } from '../texts.js';
 
 /** The eight steps as numbered lines, each with its state. */
@@ -26,7 +28,8 @@ function IndexLine({
   readonly number: number;
   readonly current: boolean;
 }) {
-  const state = useWorkbench((s) => stateOf(name, s));
+  const revisions = useRevisions((s) => s.revisions?.length ?? 0);
+  const state = useWorkbench((s) => (name === 'changes' ? revisionState(revisions) : stateOf(name, s)));
   return (
     <li>
       <button type="button" aria-current={current ? 'step' : undefined} onClick={() => goToStep(name)}>
@@ -37,6 +40,8 @@ function IndexLine({
     </li>
   );
 }
+
+const revisionState = (n: number): string => (n === 0 ? texts.stepState.noRevision : projectTexts.revisions(n));
 
 /** What there is to know about a step, in two words. */
 function stateOf(name: StepName, s: Workbench): string {

@@ -1,0 +1,85 @@
+import { fetchJson, troubleOf } from '../state/server.js';
+
+export interface VerdictCount {
+  readonly meets: number;
+  readonly attention: number;
+  readonly fails: number;
+  readonly notAssessed: number;
+}
+
+/** A project as the list shows it. */
+export interface ProjectLine {
+  readonly id: string;
+  readonly name: string;
+  readonly created: string;
+  readonly changed: string;
+  readonly seq: number;
+  readonly revisions: number;
+  readonly verdicts: VerdictCount | null;
+  readonly hasPicture: boolean;
+}
+
+export interface NewRevision {
+  readonly name: string;
+  readonly note: string;
+  readonly by: string;
+  readonly seq: number;
+  readonly hash: string;
+  readonly verdicts: VerdictCount | null;
+}
+
+export interface Revision extends NewRevision {
+  readonly number: number;
+  readonly at: string;
+}
+
+const withJson = (method: string, body: unknown): RequestInit => ({
+  method,
+  headers: { 'content-type': 'application/json' },
+  body: JSON.stringify(body),
+});
+
+const at = (id: string): string => `api/projects/${id}`;
+interface Made {
+  readonly id: string;
+}
+
+export const fetchProjects = (removed = false): Promise<readonly ProjectLine[]> =>
+  fetchJson(removed ? 'api/projects?removed=1' : 'api/projects');
+export const createProject = (text: string): Promise<Made> => fetchJson('api/projects', withJson('POST', { text }));
+export const removeProject = (id: string): Promise<Made> => fetchJson(at(id), { method: 'DELETE' });
+export const restoreProject = (id: string): Promise<Made> => fetchJson(`${at(id)}/restore`, { method: 'POST' });
+export const importProject = (zip: Blob): Promise<Made> =>
+  fetchJson('api/projects/import', {
+    method: 'POST',
+    headers: { 'content-type': 'application/zip' },
+    body: zip,
+  });
+
+/** The whole project as a zip file: brief, history, revisions, attachments. */
+export async function exportProject(id: string): Promise<{ readonly name: string; readonly blob: Blob }> {
+  const response = await fetch(`${at(id)}/export`);
+  if (!response.ok) throw new Error(await troubleOf(response));
+  const name = /filename="([^"]+)"/.exec(response.headers.get('content-disposition') ?? '')?.[1];
+  return { name: name ?? 'project.zip', blob: await response.blob() };
+}
+
+/** Where the picture of a project is; a changed project has another address, so that no old picture answers. */
+export const pictureOf = ({ id, changed }: ProjectLine): string =>
+  `${at(id)}/picture?changed=${encodeURIComponent(changed)}`;
+
+export const putSummary = (
+  id: string,
+  summary: {
+    readonly seq: number;
+    readonly name: string;
+    readonly picture: string | null;
+    readonly verdicts: VerdictCount | null;
+  },
+): Promise<unknown> => fetchJson(`${at(id)}/summary`, withJson('PUT', summary));
+
+export const fetchRevisions = (id: string): Promise<readonly Revision[]> => fetchJson(`${at(id)}/revisions`);
+export const fetchRevision = (id: string, number: number): Promise<Revision & { readonly text: string }> =>
+  fetchJson(`${at(id)}/revisions/${number}`);
+export const nameRevision = (id: string, revision: NewRevision): Promise<{ readonly number: number }> =>
+  fetchJson(`${at(id)}/revisions`, withJson('POST', revision));

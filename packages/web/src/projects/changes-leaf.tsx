@@ -1,0 +1,69 @@
+import { read, useWorkbench } from '../state/store.js';
+import { projectTexts } from '../texts/projects.js';
+import { fetchRevision, type Revision } from './api.js';
+import { dayAndTime } from './day.js';
+import { ask, attempt, useProjects } from './projects-store.js';
+import { useRevisions } from './revisions.js';
+import { shortHash } from './short-hash.js';
+import { VerdictTally } from './verdict-tally.js';
+
+const say = projectTexts.revision;
+
+/** The step Changes: what was named, to be read, taken back and compared. */
+export function ChangesLeaf() {
+  const revisions = useRevisions((s) => s.revisions);
+  const told = useProjects((s) => s.told);
+  return (
+    <>
+      <div className="actions">
+        <button type="button" className="main-action" onClick={() => ask('revision')}>
+          {projectTexts.nameIt}
+        </button>
+      </div>
+      {told && <p role="status">{told}</p>}
+      {revisions?.length === 0 && <p className="second">{say.none}</p>}
+      <ol className="revisions" aria-label={say.title}>
+        {revisions?.map((revision) => (
+          <RevisionLine key={revision.number} revision={revision} />
+        ))}
+      </ol>
+    </>
+  );
+}
+
+function RevisionLine({ revision }: { readonly revision: Revision }) {
+  const { number, name, note, by, at, hash, verdicts } = revision;
+  const current = useWorkbench((s) => s.reading?.number === number);
+  const open = async () => {
+    const { project } = useWorkbench.getState();
+    if (project !== null) read({ number, name, text: (await fetchRevision(project, number)).text });
+  };
+  return (
+    <li aria-current={current || undefined}>
+      <p className="head">
+        <span className="number">{number}</span>
+        <span className="name">{name}</span>
+        <span className="hash second" title={hash}>
+          {shortHash(hash)}
+        </span>
+      </p>
+      <p className="second">
+        <time dateTime={at}>{dayAndTime(at)}</time>
+        {by !== '' && ` ${say.by_(by)}`}
+      </p>
+      {note !== '' && <p className="note-text">{note}</p>}
+      <p className="foot">
+        <VerdictTally verdicts={verdicts} />
+        <button
+          type="button"
+          className="quiet"
+          aria-label={say.openOf(number)}
+          disabled={current}
+          onClick={() => attempt(open)}
+        >
+          {say.open}
+        </button>
+      </p>
+    </li>
+  );
+}

@@ -1,0 +1,40 @@
+import { freshBrief } from '../state/fresh-brief.js';
+import { projectTexts } from '../texts/projects.js';
+import { createProject, importProject, removeProject, restoreProject } from './api.js';
+import { go } from './navigation.js';
+import { refreshList, tell } from './projects-store.js';
+
+const open = (id: string): Promise<void> => go({ at: 'project', id, step: 'survey' });
+
+export async function createFrom(text: string): Promise<void> {
+  const { id } = await createProject(text);
+  await open(id);
+}
+
+export const createFresh = (): Promise<void> => createFrom(freshBrief);
+
+const [largestBrief, largestZip] = [2 * 1024 * 1024, 64 * 1024 * 1024];
+
+/** Makes a project of a brief file or of a project that was exported, told apart by the first bytes. */
+export async function takeIn(file: File): Promise<void> {
+  const isZip = (await file.slice(0, 4).text()).startsWith('PK');
+  if (file.size > (isZip ? largestZip : largestBrief)) throw new Error(projectTexts.tooLarge);
+  if (isZip) {
+    const { id } = await importProject(file);
+    return open(id);
+  }
+  if (!/\.(ya?ml|json)$/i.test(file.name)) throw new Error(projectTexts.notAFile);
+  return createFrom(await file.text());
+}
+
+export async function takeOut(id: string, name: string): Promise<void> {
+  await removeProject(id);
+  await refreshList();
+  tell(projectTexts.removed(name));
+}
+
+export async function putBack(id: string): Promise<void> {
+  await restoreProject(id);
+  await refreshList();
+  tell(null);
+}
