@@ -1,6 +1,6 @@
 import { layoutLists, needsLists, surveyLists } from '../brief/templates.js';
-import { SheetsLeaf } from '../sheets/sheets-leaf.js';
 import { ChangesLeaf } from '../projects/changes-leaf.js';
+import { SheetsLeaf } from '../sheets/sheets-leaf.js';
 import { type StepName, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { CheckLeaf } from './check-leaf.js';
