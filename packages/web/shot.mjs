@@ -19,7 +19,10 @@ const p = await (
 p.on('pageerror', (e) => console.log('ERR', e.message));
 p.on('console', (m) => m.type() === 'error' && console.log('CON', m.text()));
 await p.goto(process.env.URL || 'http://127.0.0.1:4210');
-await p.locator('.plan .thing.table').first().waitFor();
+await p
+  .locator(process.env.WAIT || '.plan .thing.table')
+  .first()
+  .waitFor({ timeout: 90000 });
 for (const a of acts) {
   const [k, ...r] = a.split(':');
   const v = r.join(':');

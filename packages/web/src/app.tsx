@@ -1,6 +1,7 @@
 import { TitleBlock } from './block/title-block.js';
 import { KeyList } from './commands/key-list.js';
 import { useKeys } from './commands/keys.js';
+import { FittingSheet } from './fitting/fitting-sheet.js';
 import { Leader } from './notes/leader.js';
 import { Notes } from './notes/notes.js';
 import { ProjectsSheet } from './projects/projects-sheet.js';
@@ -18,7 +19,9 @@ export function App() {
   useKeys();
   useLeaveWarning();
   const atList = useProjects((s) => s.atList);
-  return atList ? <ProjectsSheet /> : <Workbench />;
+  const fitting = useProjects((s) => s.fitting);
+  if (atList) return <ProjectsSheet />;
+  return fitting ? <FittingSheet /> : <Workbench />;
 }
 
 function Workbench() {

@@ -7,6 +7,7 @@ import './styles/overlay.css';
 import './styles/commands.css';
 import './styles/sheets.css';
 import './styles/projects.css';
+import './styles/fitting.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';

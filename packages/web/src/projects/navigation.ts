@@ -2,7 +2,7 @@ import { NoProject } from '../session/http-wire.js';
 import { fetchOpened } from '../state/server.js';
 import { begin, closeProject, goToStep, openProject, useWorkbench } from '../state/store.js';
 import { projectTexts } from '../texts/projects.js';
-import { hashOf, type Place, placeOf } from './address.js';
+import { firstOf, hashOf, type Place, placeOf } from './address.js';
 import { createProject, fetchProjects } from './api.js';
 import { attempt, refreshList, tell, useProjects } from './projects-store.js';
 import { followRevisions } from './revisions.js';
@@ -24,28 +24,31 @@ export async function start(): Promise<void> {
 /** The brief of the command line; on the very first start a worked example; else the list. */
 async function firstPlace(): Promise<Place> {
   const { project } = await fetchOpened();
-  if (project !== null) return { at: 'project', id: project, step: 'survey' };
+  if (project !== null) return firstOf(project);
   const known = [...(await fetchProjects()), ...(await fetchProjects(true))];
   const example = useWorkbench.getState().examples[0];
   if (known.length > 0 || !example) return { at: 'list' };
   const { id } = await createProject(example.text);
-  return { at: 'project', id, step: 'survey' };
+  return firstOf(id);
 }
 
 /** True while several parts of the state change for one place: the address is written once, after them. */
 let going = false;
 
 export async function go(place: Place): Promise<void> {
-  if (place.at === 'project' && place.id === useWorkbench.getState().project) {
-    goToStep(place.step);
+  const fitting = place.at === 'fitting';
+  if (place.at !== 'list' && place.id === useWorkbench.getState().project) {
+    useProjects.setState({ fitting });
+    if (place.at === 'project') goToStep(place.step);
+    writeAddress();
     return;
   }
   const summary = flushSummary();
   going = true;
-  const opening = place.at === 'project' ? openProject(place.id) : undefined;
+  const opening = place.at === 'list' ? undefined : openProject(place.id);
   if (place.at === 'project') goToStep(place.step);
-  else closeProject();
-  useProjects.setState({ atList: place.at === 'list', asking: null });
+  if (place.at === 'list') closeProject();
+  useProjects.setState({ atList: place.at === 'list', fitting, asking: null });
   going = false;
   writeAddress();
   if (place.at === 'list') {
@@ -64,7 +67,8 @@ export async function go(place: Place): Promise<void> {
 
 const place = (): Place => {
   const { project, step } = useWorkbench.getState();
-  return project === null ? { at: 'list' } : { at: 'project', id: project, step };
+  if (project === null) return { at: 'list' };
+  return useProjects.getState().fitting ? { at: 'fitting', id: project } : { at: 'project', id: project, step };
 };
 
 function writeAddress(): void {

@@ -1,5 +1,5 @@
 import { projectTexts as say } from '../texts/projects.js';
-import { hashOf } from './address.js';
+import { firstOf, hashOf } from './address.js';
 import { type ProjectLine, pictureOf } from './api.js';
 import { dayAndTime } from './day.js';
 import { handOverProject } from './export-dialog.js';
@@ -13,7 +13,7 @@ export function ProjectCard({ project }: { readonly project: ProjectLine }) {
   const name = project.name === '' ? say.noName : project.name;
   return (
     <li className="small-sheet">
-      <a href={hashOf({ at: 'project', id, step: 'survey' })}>
+      <a href={hashOf(firstOf(id))}>
         <span className="picture">
           {project.hasPicture ? (
             <img src={pictureOf(project)} alt="" loading="lazy" />

@@ -5,6 +5,8 @@ import { fetchProjects } from './api.js';
 export interface Projects {
   /** The list is on the screen, in place of a project. */
   readonly atList: boolean;
+  /** The sheet for fitters is on the screen, in place of the workbench. */
+  readonly fitting: boolean;
   readonly lines: readonly ProjectLine[] | null;
   readonly bin: readonly ProjectLine[];
   /** What went wrong, or what was done, in one line. */
@@ -15,6 +17,7 @@ export interface Projects {
 
 export const useProjects = create<Projects>(() => ({
   atList: false,
+  fitting: false,
   lines: null,
   bin: [],
   told: null,

@@ -1,10 +1,11 @@
 import { freshBrief } from '../state/fresh-brief.js';
 import { projectTexts } from '../texts/projects.js';
+import { firstOf } from './address.js';
 import { createProject, importProject, removeProject, restoreProject } from './api.js';
 import { go } from './navigation.js';
 import { refreshList, tell } from './projects-store.js';
 
-const open = (id: string): Promise<void> => go({ at: 'project', id, step: 'survey' });
+const open = (id: string): Promise<void> => go(firstOf(id));
 
 export async function createFrom(text: string): Promise<void> {
   const { id } = await createProject(text);

@@ -1,8 +1,10 @@
 import { useMemo, useState } from 'react';
+import { hashOf } from '../projects/address.js';
 import { handOver } from '../state/file.js';
 import { makePack, type PackState, stopPack, usePack } from '../state/pack.js';
 import { fetchPackFile } from '../state/server.js';
 import { useWorkbench } from '../state/store.js';
+import { fittingTexts } from '../texts/fitting.js';
 import { sheetTexts as say } from '../texts/sheets.js';
 import { type SheetName, sheetsByUse } from './sheet-names.js';
 import { showSheet, useSheet } from './sheet-store.js';
@@ -16,6 +18,7 @@ export function SheetsLeaf() {
     <>
       <p>{say.unsigned}</p>
       <WholePack readable={readable} />
+      <ToFitters />
       {uses.map(([use, sheets]) => (
         <section key={use} className="sheet-list">
           <h3>{say.uses[use]}</h3>
@@ -124,4 +127,16 @@ function toldOf(pack: PackState): string {
     case 'failed':
       return `${say.failed} ${pack.why}`;
   }
+}
+
+/** The sheet for the people who build, with steps to tick off. */
+function ToFitters() {
+  const project = useWorkbench((s) => s.project);
+  if (project === null) return null;
+  return (
+    <p className="to-fitters">
+      <a href={hashOf({ at: 'fitting', id: project })}>{fittingTexts.open}</a>
+      <span className="second">{fittingTexts.openHint}</span>
+    </p>
+  );
 }
