@@ -30,6 +30,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['packages/**/*.browser.test.ts'],
+          globalSetup: './packages/web/test/build-once.ts',
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },

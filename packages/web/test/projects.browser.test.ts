@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { build } from 'vite';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { type RunningServer, startServer } from '../../server/src/index.js';
 import { bundledArchiveWorker, repositoryOptions } from '../../server/test/options.js';
@@ -20,7 +19,6 @@ const newServer = async () =>
   startServer(repositoryOptions({ webRoot: `${web}dist`, archiveWorker: await bundledArchiveWorker() }));
 
 beforeAll(async () => {
-  await build({ configFile: `${web}vite.config.ts`, logLevel: 'error' });
   browser = await launch();
 }, 120_000);
 

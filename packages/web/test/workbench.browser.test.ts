@@ -1,6 +1,5 @@
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
-import { build } from 'vite';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { type RunningServer, startServer } from '../../server/src/index.js';
 import { bundledPackWorker, repositoryOptions } from '../../server/test/options.js';
@@ -15,7 +14,6 @@ let foreign: string[];
 let faults: string[];
 
 beforeAll(async () => {
-  await build({ configFile: `${web}vite.config.ts`, logLevel: 'error' });
   server = await startServer(repositoryOptions({ webRoot: `${web}dist`, packWorker: await bundledPackWorker() }));
   browser = await launch();
 }, 120_000);
