@@ -100,6 +100,7 @@ export const texts = {
     none: 'Nothing is missing.',
     meanwhile: (assumed: string) => `Meanwhile: ${assumed}.`,
     answer: 'Answer',
+    weight: (percent: number) => `Weight ${percent} of 100: how much the answer could change.`,
   },
   problems: {
     title: 'Problems in the brief',

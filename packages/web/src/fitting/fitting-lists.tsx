@@ -69,12 +69,10 @@ function Step({
 function LineText({ line }: { readonly line: FittingLine }) {
   return (
     <span className="what">
-      <span className="mark">{line.mark ?? ''}</span>
+      <span className={line.mark === null ? undefined : 'mark'}>{line.mark ?? line.name}</span>
       <span className="times">{say.times(line.count)}</span>
-      <span className="name">
-        {line.name}
-        <span className="sizes">{sizesOf(line)}</span>
-      </span>
+      {line.mark !== null && <span className="name">{line.name}</span>}
+      <span className="sizes">{sizesOf(line)}</span>
     </span>
   );
 }

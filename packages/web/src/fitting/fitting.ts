@@ -76,5 +76,6 @@ function linesOf(
       note: part.note ?? null,
     });
   }
-  return [...lines.values()];
+  // Marked pieces first: what joins them is taken out when they lie there.
+  return [...lines.values()].sort((a, b) => Number(a.mark === null) - Number(b.mark === null));
 }

@@ -17,7 +17,9 @@ export function Questions({ questions }: { readonly questions: readonly Question
       <ul>
         {ranked.map((question) => (
           <li key={question.id} className="question">
-            <p>{question.question}</p>
+            <p>
+              {question.question} <Weight share={question.weight} />
+            </p>
             <p className="second">
               {texts.questions.meanwhile(question.assumed)} {question.effect}
             </p>
@@ -28,5 +30,19 @@ export function Questions({ questions }: { readonly questions: readonly Question
         ))}
       </ul>
     </details>
+  );
+}
+
+/** How much the answer could change, as a thin bar; the words are for who cannot see it. */
+function Weight({ share }: { readonly share: number }) {
+  return (
+    <span className="weight">
+      <span className="visually-hidden">{texts.questions.weight(Math.round(share * 100))}</span>
+      <svg width="46" height="6" aria-hidden="true">
+        <title>{texts.questions.weight(Math.round(share * 100))}</title>
+        <path className="rail" d="M0 3H46" />
+        <path className="used" d={`M0 3H${46 * share}`} />
+      </svg>
+    </span>
   );
 }
