@@ -71,6 +71,19 @@ export const fileName = {
 } as const;
 export const mediaType = { type: 'string', enum: ['image/png', 'image/jpeg', 'image/webp', 'image/vnd.dxf'] } as const;
 
-export const shelfKind = { type: 'string', enum: ['catalogue', 'rules'] } as const;
-export const shelfName = { type: 'string', pattern: '^[A-Za-z0-9][A-Za-z0-9_-]{0,60}(\\.(yaml|yml|json))?$' } as const;
+const shelfName = (ending: string) =>
+  ({ type: 'string', pattern: `^[A-Za-z0-9][A-Za-z0-9_-]{0,60}${ending}$` }) as const;
+/** Which data file of the shelf is meant: a catalogue file by its name, site rules by that of their profile. */
+export const inShelf = {
+  ...record({ kind: { type: 'string', enum: ['catalogue', 'rules'] }, name: { type: 'string' } }),
+  if: { type: 'object', properties: { kind: { const: 'rules' } } },
+  // biome-ignore lint/suspicious/noThenProperty: a word of JSON Schema.
+  then: { type: 'object', properties: { name: shelfName('') } },
+  else: { type: 'object', properties: { name: shelfName('\\.(yaml|yml|json)') } },
+} as const;
+export const inShelfVersion = {
+  ...inShelf,
+  required: [...inShelf.required, 'hash'],
+  properties: { ...inShelf.properties, hash: sha256 },
+} as const;
 export const because = text(1000, 1);

@@ -4,14 +4,13 @@ import type { FastifyInstance } from 'fastify';
 import type { ServerContext } from './context.js';
 import { sendProblem } from './problem-json.js';
 import { textBody } from './project-routes.js';
-import { because, briefText, record, sha256, shelfKind, shelfName } from './shapes.js';
+import { because, briefText, inShelf, inShelfVersion, record } from './shapes.js';
 import { textsOf } from './stock.js';
 
 interface Place {
   readonly Params: ShelfPlace;
 }
 
-const place = { kind: shelfKind, name: shelfName } as const;
 const refused = 'These data files cannot be used as they stand.';
 
 /** Catalogue and rules in force: what was shipped, or what the shelf put in its place, with every version and its reason. */
@@ -21,7 +20,7 @@ export function shelfRoutes(app: FastifyInstance, context: ServerContext): void 
   app.get('/api/shelf', () => lines(context));
   app.get<{ Params: ShelfPlace & { readonly hash: string } }>(
     '/api/shelf/:kind/:name/:hash',
-    { schema: { params: record({ ...place, hash: sha256 }) } },
+    { schema: { params: inShelfVersion } },
     async (request, reply) => {
       const { kind, name, hash } = request.params;
       const original = own(shipped[kind], name);
@@ -34,7 +33,7 @@ export function shelfRoutes(app: FastifyInstance, context: ServerContext): void 
   );
   app.put<Place & { Body: { readonly text: string; readonly because: string } }>(
     '/api/shelf/:kind/:name',
-    { schema: { params: record(place), body: record({ text: briefText, because }) }, bodyLimit: textBody },
+    { schema: { params: inShelf, body: record({ text: briefText, because }) }, bodyLimit: textBody },
     async (request, reply) => {
       const { text } = request.body;
       const texts = textsOf(await context.stock.inForce());
@@ -45,7 +44,7 @@ export function shelfRoutes(app: FastifyInstance, context: ServerContext): void 
   );
   app.delete<Place & { Querystring: { readonly because: string } }>(
     '/api/shelf/:kind/:name',
-    { schema: { params: record(place), querystring: record({ because }) } },
+    { schema: { params: inShelf, querystring: record({ because }) } },
     async (request, reply) => {
       const { kind, name } = request.params;
       const texts = textsOf(await context.stock.inForce());

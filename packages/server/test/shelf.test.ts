@@ -63,7 +63,9 @@ describe('the shelf', () => {
     ['rules', '..%2f..%2fetc'],
     ['rules', '.hidden'],
     ['rules', '__proto__'],
-    ['rules', 'a.exe'],
+    ['rules', 'eu.yaml'],
+    ['catalogue', 'parts'],
+    ['catalogue', 'parts.exe'],
     ['prices', 'eu'],
   ])('has no place %s/%s', async (kind, name) => {
     expect((await put(kind, name, 'x')).status).toBe(400);

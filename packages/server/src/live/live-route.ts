@@ -23,7 +23,11 @@ export function liveRoute(app: FastifyInstance, context: ServerContext): void {
     Querystring: { readonly window?: string; readonly after?: number };
   }>(
     '/api/projects/:id/live',
-    { schema: { params: inProject, querystring: record({ window, after: seq }, ['window', 'after']) } },
+    {
+      schema: { params: inProject, querystring: record({ window, after: seq }, ['window', 'after']) },
+      // A stream has no head that ends.
+      exposeHeadRoute: false,
+    },
     async (request, reply) => {
       const { id } = request.params;
       const waiting: LiveEvent[] = [];
