@@ -122,6 +122,8 @@ describe('steps', () => {
     expect((await append(id, 0, put(0, 'x'.repeat(6 * 1024 * 1024)))).status).toBe(413);
     expect((await append(id, 0, put(0, 'x'.repeat(2_000_001)))).status).toBe(400);
     expect((await append(id, 0, put(0, 'x'.repeat(1_999_999)))).status).toBe(422);
+    const many = { ...put(0, ''), splices: Array(5001).fill({ at: 0, out: '', in: '' }) };
+    expect((await append(id, 0, many)).status).toBe(413);
   });
 });
 
