@@ -1,5 +1,5 @@
 import { type Problem, readCatalogue, readRules } from '@cloche/engine';
-import { hashOf, type ShelfPlace, type StockTexts } from '@cloche/store';
+import { hashOf, type ShelfPlace, type StockTexts, textProblems } from '@cloche/store';
 import type { FastifyInstance } from 'fastify';
 import type { ServerContext } from './context.js';
 import { sendProblem } from './problem-json.js';
@@ -37,7 +37,8 @@ export function shelfRoutes(app: FastifyInstance, context: ServerContext): void 
     async (request, reply) => {
       const { text } = request.body;
       const texts = textsOf(await context.stock.inForce());
-      const problems = problemsAt(request.params, withText(texts, request.params, text));
+      const broken = textProblems(text);
+      const problems = broken.length > 0 ? broken : problemsAt(request.params, withText(texts, request.params, text));
       if (problems.length > 0) return sendProblem(reply, 422, 'shelf-refused', refused, problems);
       return { hash: await shelf.put(request.params, { ...request.body, at: context.now() }) };
     },

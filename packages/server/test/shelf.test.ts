@@ -56,6 +56,7 @@ describe('the shelf', () => {
     expect(await problemOf(await put('rules', 'eu', 'cloche: 1\nnonsense: 2\n'))).toEqual(
       expect.arrayContaining([422, 'shelf-refused']),
     );
+    expect(await problemOf(await put('rules', 'eu', `${client.options.rulesFiles['eu']}# \0`))).toContain('text/nul');
     expect((await line('eu')).shipped).toBe(true);
   });
 

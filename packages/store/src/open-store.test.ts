@@ -77,7 +77,7 @@ describe('a data folder', () => {
   });
 });
 
-// XDG Base Directory Specification 0.8: $XDG_DATA_HOME, or $HOME/.local/share; a relative path is ignored.
+// XDG Base Directory Specification 0.8: $XDG_DATA_HOME, or $HOME/.local/share; a relative path is ignored (from memory).
 test.each([
   ['linux', {}, '/home/a/.local/share/cloche'],
   ['linux', { XDG_DATA_HOME: '/data' }, '/data/cloche'],

@@ -15,7 +15,7 @@ const mostUnread = 8 * 1024 * 1024;
  * What happens to a project, as server-sent events: `steps`, `revision`, `gone`.
  *
  * The first event is always `steps`: all since the number in `Last-Event-ID` or `?after`; without either none, and the head.
- * Source: HTML Living Standard, 9.2 Server-sent events (read).
+ * Source: HTML Living Standard, 9.2 Server-sent events (from memory).
  */
 export function liveRoute(app: FastifyInstance, context: ServerContext): void {
   app.get<{
