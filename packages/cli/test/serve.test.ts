@@ -80,7 +80,10 @@ describe('cloche serve', () => {
   test('refuses a data folder that another one uses, and goes on when that has ended', async () => {
     const data = join(folder, 'used');
     const first = await serve('--data', data);
-    expect(refusal('--data', data)).toMatchObject({ status: 1, stderr: expect.stringContaining('store/in-use') });
+    const { status, stderr } = refusal('--data', data);
+    expect(status).toBe(1);
+    expect(stderr).toContain('store/in-use');
+    expect(stderr).toContain(first.link);
     first.child.kill('SIGTERM');
     await ended(first.child);
     await serve('--data', data);

@@ -1,3 +1,6 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { failedTries } from '../src/access/failed-tries.js';
 import { isLoopback, startServer } from '../src/index.js';
@@ -101,6 +104,16 @@ test('tries are counted by address, and forgotten after a minute', () => {
 });
 
 describe('the pages', () => {
+  test('may be kept usable without a connection by a script that is never an old one', async () => {
+    const webRoot = mkdtempSync(join(tmpdir(), 'cloche-sw-'));
+    writeFileSync(join(webRoot, 'sw.js'), '');
+    const client = await startClient({ webRoot });
+    const { headers } = await client.get('/sw.js');
+    await client.server.close();
+    rmSync(webRoot, { recursive: true });
+    expect([headers.get('service-worker-allowed'), headers.get('cache-control')]).toEqual(['/', 'no-cache']);
+  });
+
   test('may speak only with their own server', async () => {
     const client = await startClient();
     const policy = (await client.get('/')).headers.get('content-security-policy');

@@ -79,7 +79,7 @@ describe('an archive', () => {
 const codesOf = (outcome: { ok: boolean; problems?: readonly { code: string }[] }) =>
   outcome.ok ? [] : outcome.problems!.map((p) => p.code);
 
-/** Writes another unpacked size into the directory of an archive of one file. Source: ZIP application note 4.3.12, offset 24. */
+/** Writes another unpacked size into the directory of an archive of one file. Source: ZIP application note 4.3.12, offset 24 (from memory). */
 function lying(zip: Uint8Array, size: number): Uint8Array {
   const view = new DataView(zip.buffer, zip.byteOffset, zip.byteLength);
   for (let at = 0; at < zip.length - 4; at++)

@@ -13,7 +13,7 @@ interface Told {
   readonly data: { readonly seq?: number; readonly steps?: { readonly seq: number; readonly window: string }[] };
 }
 
-/** Events of a stream as they come. Source of the form: HTML Living Standard, 9.2.5. */
+/** Events of a stream as they come. Source of the form: HTML Living Standard, 9.2.5 (from memory). */
 async function* eventsOf(answer: Response): AsyncGenerator<Told> {
   let rest = '';
   const decoder = new TextDecoder();

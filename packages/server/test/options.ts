@@ -1,5 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { bundled } from '../../store/test/bundled.js';
@@ -41,8 +40,8 @@ export const bundledArchiveWorker = (): Promise<URL> =>
 
 /** A folder with one page, for tests that do not need the built workbench. */
 function emptyWebRoot(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'cloche-web-'));
-  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
+  const folder = join(root, 'node_modules/.cache/cloche-empty-web');
+  mkdirSync(folder, { recursive: true });
   writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Cloche</title>');
   return folder;
 }

@@ -36,6 +36,12 @@ describe('a project', () => {
     );
   });
 
+  test('has no name that would come back changed', async () => {
+    const text = client.options.examples.find((e) => e.name === 'close-enclosure.yaml')!.text;
+    const id = await client.project(text.replace(/^ {2}name: .*$/m, '  name: "a\\0b"'));
+    expect(await json(`/api/projects/${id}`)).toMatchObject({ name: '' });
+  });
+
   test('may be any text while it is being written, but none that would come back changed', async () => {
     const id = await client.project('not yet: [a brief');
     expect(await json(`/api/projects/${id}`)).toMatchObject({ name: '', text: 'not yet: [a brief' });
@@ -122,6 +128,8 @@ describe('steps', () => {
     expect((await append(id, 0, put(0, 'x'.repeat(6 * 1024 * 1024)))).status).toBe(413);
     expect((await append(id, 0, put(0, 'x'.repeat(2_000_001)))).status).toBe(400);
     expect((await append(id, 0, put(0, 'x'.repeat(1_999_999)))).status).toBe(422);
+    const many = { ...put(0, ''), splices: Array(5001).fill({ at: 0, out: '', in: '' }) };
+    expect((await append(id, 0, many)).status).toBe(413);
   });
 });
 
@@ -154,6 +162,19 @@ describe('revisions', () => {
     expect((await add(id, { cost: 'x'.repeat(70_000) })).status).toBe(413);
     expect((await client.get(`/api/projects/${id}/revisions/1`)).status).toBe(404);
   });
+});
+
+test.each(['a\0b', 'a\ud800b'])('a name that would come back changed is refused: %j', async (name) => {
+  const id = await client.project();
+  const hash = '0'.repeat(64);
+  const summary = { seq: 0, name: 'Bay', picture: '<svg></svg>', verdicts: null };
+  const revision = { name: 'A', note: '', by: '', seq: 0, hash, verdicts: null };
+  const put = (over: object) => client.send('PUT', `/api/projects/${id}/summary`, { ...summary, ...over });
+  const add = (over: object) => client.send('POST', `/api/projects/${id}/revisions`, { ...revision, ...over });
+  expect((await put({})).status).toBe(200);
+  for (const answer of [put({ name }), put({ picture: `<svg>${name}</svg>` }), add({ name }), add({ note: name })])
+    expect((await answer).status).toBe(400);
+  expect((await add({ name: 'Bay \u{1F9EA}' })).status).toBe(201);
 });
 
 describe('an id from outside is no path', () => {

@@ -56,6 +56,7 @@ describe('the shelf', () => {
     expect(await problemOf(await put('rules', 'eu', 'cloche: 1\nnonsense: 2\n'))).toEqual(
       expect.arrayContaining([422, 'shelf-refused']),
     );
+    expect(await problemOf(await put('rules', 'eu', `${client.options.rulesFiles['eu']}# \0`))).toContain('text/nul');
     expect((await line('eu')).shipped).toBe(true);
   });
 
@@ -63,7 +64,9 @@ describe('the shelf', () => {
     ['rules', '..%2f..%2fetc'],
     ['rules', '.hidden'],
     ['rules', '__proto__'],
-    ['rules', 'a.exe'],
+    ['rules', 'eu.yaml'],
+    ['catalogue', 'parts'],
+    ['catalogue', 'parts.exe'],
     ['prices', 'eu'],
   ])('has no place %s/%s', async (kind, name) => {
     expect((await put(kind, name, 'x')).status).toBe(400);

@@ -37,6 +37,8 @@ function openFile(folder: string | null): Outcome<SqliteDatabase> {
     if (folder !== null) chmodSync(join(folder, 'cloche.db'), 0o600);
     file.exec('pragma journal_mode = WAL; pragma synchronous = FULL; pragma foreign_keys = ON');
     const close = () => {
+      // So that a copy of the one file holds everything.
+      file.exec('pragma wal_checkpoint(TRUNCATE)');
       file.close();
       release();
     };
