@@ -17,6 +17,7 @@ export { bytesHash, canonicalText, contentHash, utf8Bytes } from './floor/hash.j
 export * from './floor/index.js';
 export * from './frame/index.js';
 export * from './laser/index.js';
+export * from './parts/index.js';
 export * from './room/index.js';
 export { knownRules, type RuleId, ruleIds } from './rules/known.js';
 export { readRules } from './rules/read.js';

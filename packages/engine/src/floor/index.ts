@@ -5,5 +5,6 @@ export * from './geometry/vec.js';
 export * from './number-text.js';
 export * from './problem.js';
 export * from './source.js';
+export * from './text-order.js';
 export * from './topic.js';
 export * from './units.js';

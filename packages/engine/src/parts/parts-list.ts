@@ -1,13 +1,8 @@
-import {
-  type Catalogue,
-  type Design,
-  type Item,
-  millimetreText,
-  numberText,
-  type Part,
-  ruleNumber,
-  type SiteRules,
-} from '@cloche/engine';
+import type { Catalogue, Item } from '../catalogue/schema.js';
+import type { Design, Part } from '../design/types.js';
+import { millimetreText, numberText } from '../floor/number-text.js';
+import { compareText } from '../floor/text-order.js';
+import { ruleNumber, type SiteRules } from '../rules/schema.js';
 import type { Cuts } from './cut-plans.js';
 import { decimalText, linePrice, totalPrice } from './money.js';
 import { leastSpare, type UnitCode, unitCodes } from './tables.js';
@@ -15,6 +10,8 @@ import { leastSpare, type UnitCode, unitCodes } from './tables.js';
 /** One line of the parts list. Field names after ISO 7573:2008 and the handbook of deliverables 2.1. */
 export interface PartRow {
   readonly item: number;
+  /** Id of the item in the catalogue. */
+  readonly itemId: string;
   readonly group: string;
   /** Exact quantity of the model. */
   readonly qty: number;
@@ -187,6 +184,7 @@ function row(
   const line = order.line ?? (priced ? linePrice(decimalText(order.order!, 4), order.price!, currency!) : null);
   const missing = item ? [] : ['not in the catalogue'];
   return {
+    itemId: first.item,
     group: first.group,
     qty: order.qty,
     unit: order.unit,
@@ -260,6 +258,3 @@ export function partsList(design: Design, catalogue: Catalogue, rules: SiteRules
     invented: catalogue.invented,
   };
 }
-
-/** By code unit: the same on every machine and in every locale. */
-export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
