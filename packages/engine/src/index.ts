@@ -7,6 +7,7 @@ export { type CatalogueFile, readCatalogue } from './catalogue/read.js';
 export type * from './catalogue/schema.js';
 export { catalogueFileSchema, itemSchema } from './catalogue/schema.js';
 export { checkDesign, isDone } from './check/index.js';
+export * from './compare/index.js';
 export { composeDesign } from './compose/index.js';
 export * from './curtain/index.js';
 export * from './cutting/index.js';

@@ -1,18 +1,18 @@
 import type { Catalogue, Item } from '../catalogue/schema.js';
-import type { Design, Part } from '../design/types.js';
+import type { Design, Part, PartGroup } from '../design/types.js';
 import { millimetreText, numberText } from '../floor/number-text.js';
 import { compareText } from '../floor/text-order.js';
 import { ruleNumber, type SiteRules } from '../rules/schema.js';
 import type { Cuts } from './cut-plans.js';
 import { decimalText, linePrice, totalPrice } from './money.js';
-import { leastSpare, type UnitCode, unitCodes } from './tables.js';
+import { leastSpare, partGroups, type UnitCode, unitCodes } from './tables.js';
 
 /** One line of the parts list. Field names after ISO 7573:2008 and the handbook of deliverables 2.1. */
 export interface PartRow {
   readonly item: number;
   /** Id of the item in the catalogue. */
   readonly itemId: string;
-  readonly group: string;
+  readonly group: PartGroup;
   /** Exact quantity of the model. */
   readonly qty: number;
   readonly unit: UnitCode;
@@ -208,25 +208,6 @@ function row(
   };
 }
 
-const groupOrder: readonly string[] = [
-  'profiles',
-  'joints',
-  'feet',
-  'fasteners',
-  'strips',
-  'panels',
-  'fan filter units',
-  'lights',
-  'track',
-  'track supports',
-  'runners',
-  'curtains',
-  'covers',
-  'signs',
-  'sensors',
-  'interlocks',
-];
-
 /** Everything to buy: one line an item (and size, where the size is bought), by group, then name, then size. */
 export function partsList(design: Design, catalogue: Catalogue, rules: SiteRules, cuts: readonly Cuts[]): PartsList {
   const groups = new Map<string, Part[]>();
@@ -239,7 +220,7 @@ export function partsList(design: Design, catalogue: Catalogue, rules: SiteRules
     .map(([key, parts]) => ({ key, row: row(parts, catalogue, rules, cutsOf.get(parts[0]!.item)) }))
     .sort(
       (a, b) =>
-        groupOrder.indexOf(a.row.group) - groupOrder.indexOf(b.row.group) ||
+        partGroups.indexOf(a.row.group) - partGroups.indexOf(b.row.group) ||
         compareText(a.row.name, b.row.name) ||
         (b.row.lengthMm ?? 0) - (a.row.lengthMm ?? 0) ||
         compareText(a.key, b.key),
