@@ -123,7 +123,7 @@ function nearAxes(thing: Thing): Thing {
   };
 }
 
-/** The carrier of a thing when the thing lies now just where the motion of the carrier takes it. */
+/** The carrier of a thing when the thing now lies just where the motion of the carrier takes it. */
 function goesAlong(
   old: Thing,
   thing: Thing,
@@ -138,10 +138,11 @@ function goesAlong(
   if (!from || !to || !motion || from.points.length === 0) return null;
   const lift = to.surface - from.surface;
   const [east, north, up] = motion.shift;
-  const whole: Motion = { shift: [east, north, up + lift], turn: motion.turn };
-  if (isStill(whole)) return null;
+  const lifted: Motion = { shift: [east, north, up + lift], turn: motion.turn };
   const about = from.pose && !rigidMotion(from.points, to.points) ? from.pose.at : middleOf(from.points);
-  return samePlaces(carried(old.points, about, whole), thing.points) ? id : null;
+  // What is measured from the floor stays at its height when the face under it is raised.
+  const follows = (by: Motion) => !isStill(by) && samePlaces(carried(old.points, about, by), thing.points);
+  return follows(lifted) || follows(motion) ? id : null;
 }
 
 function changeOf(was: Thing, is: Thing, along: string | null): ThingChange[] {

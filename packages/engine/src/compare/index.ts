@@ -17,7 +17,16 @@ export {
   utilisationTolerance,
 } from './findings.js';
 export type { FieldChange, ThingChange } from './geometry.js';
-export { factText, lengthText, movedText, thingText, turnedText } from './messages.js';
+export {
+  costText,
+  differenceText,
+  factText,
+  lengthText,
+  movedText,
+  sizeText,
+  thingText,
+  turnedText,
+} from './messages.js';
 export type { Balance, Cost, ItemChange, Pair, PartsComparison, SizeChange } from './parts.js';
 export type { RuleChange } from './rules.js';
 export { type ThingKind, thingKinds } from './thing.js';

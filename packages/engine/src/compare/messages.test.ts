@@ -1,6 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { FieldChange } from './geometry.js';
-import { factText, lengthText, movedText, thingText, turnedText } from './messages.js';
+import {
+  costText,
+  differenceText,
+  factText,
+  lengthText,
+  movedText,
+  sizeText,
+  thingText,
+  turnedText,
+} from './messages.js';
 
 test.each([
   [0.2, '200 mm'],
@@ -70,4 +79,20 @@ test('a thing is told in one line', () => {
       changed: [],
     }),
   ).toBe('moved 200 mm south; length 1800 mm, was 2000 mm');
+});
+
+test('sizes are told to a tenth of a millimetre', () => {
+  const size = { length: 2.1882, width: 0.9315333, thickness: 0.004, count: { before: 1, after: 0 } };
+  expect(sizeText(size)).toBe('2188.2 \u00d7 931.5 \u00d7 4 mm');
+});
+
+test('money is told with its sign and currency, and in words where it is not known', () => {
+  const cost = (amount: string | null, currency = 'EUR') => ({ amount, currency, unpriced: amount === null ? 1 : 0 });
+  expect([costText(cost('12.50')), costText(cost(null))]).toEqual(['12.50 EUR', 'not priced']);
+  const both = { before: cost('0.00'), after: cost('12.50') };
+  expect(differenceText('12.50', both)).toBe('+12.50 EUR');
+  expect(differenceText('-12.50', both)).toBe('\u221212.50 EUR');
+  expect(differenceText('0.00', both)).toBe('');
+  expect(differenceText(null, { before: cost('1.00'), after: cost(null) })).toBe('not priced');
+  expect(differenceText(null, { before: cost('1.00', 'CHF'), after: cost('1.00') })).toBe('another currency');
 });

@@ -1,6 +1,7 @@
 import type { Vec3 } from '../floor/geometry/vec.js';
 import { groupDigits, numberText } from '../floor/number-text.js';
 import type { FieldChange, ThingChange } from './geometry.js';
+import type { Cost, Pair, SizeChange } from './parts.js';
 import { inShownUnit, type QuantityName, quantities, sameLength } from './quantities.js';
 import type { FactValue } from './thing.js';
 
@@ -79,4 +80,18 @@ export function thingText(thing: ThingChange): string {
     ...thing.resized.map(field),
     ...thing.changed.map(field),
   ].join('; ');
+}
+
+/** Sizes of a piece to a tenth of a millimetre, as the parts list has them: `2188.2 \u00d7 931.5 \u00d7 4 mm`. */
+export const sizeText = ({ length, width, thickness }: SizeChange): string =>
+  `${[length, width, thickness].flatMap((v) => (v === null ? [] : [Number((v * 1000).toFixed(1))])).join(' \u00d7 ')} mm`;
+
+export const costText = ({ amount, currency }: Cost): string =>
+  amount === null ? 'not priced' : `${amount} ${currency}`;
+
+/** More or less to pay: `+199.50 EUR`; empty where nothing is, and words where it cannot be said. */
+export function differenceText(difference: string | null, { before, after }: Pair<Cost>): string {
+  if (difference === null) return before.currency === after.currency ? 'not priced' : 'another currency';
+  if (Number(difference) === 0) return '';
+  return `${difference.startsWith('-') ? `\u2212${difference.slice(1)}` : `+${difference}`} ${after.currency}`;
 }
