@@ -22,8 +22,7 @@ export const texts = {
     },
     changes: {
       title: 'Changes',
-      about:
-        'Not here yet. This sheet will keep revisions, name what differs between two of them, and tell which approvals and tests fall. Until then only undo and saved files keep earlier states.',
+      about: 'What differs between two states: geometry, findings, parts and cost, and which results no longer stand.',
     },
   },
   stepState: {
@@ -39,6 +38,8 @@ export const texts = {
     settled: 'all met',
     ready: 'ready',
     waits: 'waits for the brief',
+    changed: 'changed',
+    unchanged: 'as saved',
   },
   views: {
     label: 'How the sheet is shown',

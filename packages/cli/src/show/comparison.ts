@@ -10,6 +10,7 @@ import {
   type PartsComparison,
   sizeText,
   type ThingChange,
+  tellingSizes,
   thingText,
   utilisationText,
 } from '@cloche/engine';
@@ -141,12 +142,11 @@ function itemRows(item: ItemChange, nameWidth: number): string[] {
   const counts =
     change === 'changed' ? countText(pieces) : `${change} ${change === 'added' ? pieces.after : pieces.before}`;
   const head = `  ${item.name.padEnd(nameWidth)}${counts.padStart(12)}${differenceText(difference, cost).padStart(18)}`;
-  const [only, second] = item.sizes;
-  // One size whose number is that of the item says nothing more.
-  const sizes = only && !second && countText(only.count) === countText(pieces) ? [] : item.sizes;
   return [
     head.trimEnd(),
-    ...sizes.map((size) => pc.dim(`    ${sizeText(size).padEnd(nameWidth - 2)}${countText(size.count).padStart(12)}`)),
+    ...tellingSizes(item).map((size) =>
+      pc.dim(`    ${sizeText(size).padEnd(nameWidth - 2)}${countText(size.count).padStart(12)}`),
+    ),
   ];
 }
 

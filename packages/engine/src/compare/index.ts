@@ -27,7 +27,15 @@ export {
   thingText,
   turnedText,
 } from './messages.js';
-export type { Balance, Cost, ItemChange, Pair, PartsComparison, SizeChange } from './parts.js';
+export {
+  type Balance,
+  type Cost,
+  type ItemChange,
+  type Pair,
+  type PartsComparison,
+  type SizeChange,
+  tellingSizes,
+} from './parts.js';
 export type { RuleChange } from './rules.js';
 export { type ThingKind, thingKinds } from './thing.js';
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Catalogue, Item } from '../catalogue/schema.js';
 import type { Design, Part } from '../design/types.js';
 import type { SiteRules } from '../rules/schema.js';
-import { compareParts, type PartsState } from './parts.js';
+import { compareParts, type PartsState, tellingSizes } from './parts.js';
 
 /** Invented: no real part, no real price. */
 const foot = { id: 'foot-40', name: 'Foot', kind: 'levelling foot', mass: 0.3 };
@@ -80,6 +80,13 @@ describe('parts laid beside each other', () => {
     expect(item!.mass.after - item!.mass.before).toBeCloseTo(-0.15, 12);
     // One bar of 6 m on both sides.
     expect([item!.order, item!.difference]).toEqual([{ before: 6, after: 6 }, '0.00']);
+  });
+
+  test('one size whose number is that of the item says nothing more; two do', () => {
+    const [came] = compareParts(state([]), state([post(2, 3)])).items;
+    expect(tellingSizes(came!)).toEqual([]);
+    const [other] = compareParts(state([post(2)]), state([post(2.4)])).items;
+    expect(tellingSizes(other!).map((s) => s.length)).toEqual([2.4, 2]);
   });
 
   test('nothing is told of what is the same', () => {

@@ -55,6 +55,14 @@ export interface ItemChange {
   readonly difference: string | null;
 }
 
+/** Sizes that say more than the number of pieces does: an item with one size, all of whose pieces came or went, needs none. */
+export function tellingSizes({ sizes, pieces }: ItemChange): readonly SizeChange[] {
+  const sized = sizes.filter((s) => s.length !== null || s.width !== null);
+  const [only, second] = sized;
+  const same = only && !second && only.count.before === pieces.before && only.count.after === pieces.after;
+  return same ? [] : sized;
+}
+
 /** Pieces that came and went: `before + added - removed = after`. */
 export interface Balance {
   readonly added: number;

@@ -10,7 +10,8 @@ export type ToSheet = (point: Vec2) => Vec2;
 const ring = 8;
 const height = 15;
 /** Widest letters of 13 pixels on the average; a label must never be wider than its box. */
-const widthOf = (text: string): number => [...text].reduce((sum, c) => sum + (/[mwMWAÄ@%]/.test(c) ? 11 : 7.2), 4);
+export const widthOf = (text: string): number =>
+  [...text].reduce((sum, c) => sum + (/[mwMWAÄ@%]/.test(c) ? 11 : 7.2), 4);
 
 const flat = ([x, y]: Vec3): Vec2 => [x, y];
 const named = (key: string, text: string, spots: readonly Spot[]): Label => ({

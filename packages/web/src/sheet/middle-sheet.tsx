@@ -1,4 +1,5 @@
 import { lazy, Suspense } from 'react';
+import { SessionChanges } from '../changes/session-changes.js';
 import { SheetPlan } from '../plan/sheet-plan.js';
 import { show, useWorkbench, type View } from '../state/store.js';
 import { texts } from '../texts.js';
@@ -15,6 +16,15 @@ const views: readonly View[] = ['plan', 'space', 'text', 'sheet'];
 export function MiddleSheet() {
   const view = useWorkbench((s) => s.view);
   const heldBack = useWorkbench((s) => s.problems.length > 0 && s.computed !== null);
+  const changes = useWorkbench((s) => s.step === 'changes');
+  if (changes)
+    return (
+      <main className="middle" id="middle" tabIndex={-1}>
+        <BugCatcher>
+          <SessionChanges />
+        </BugCatcher>
+      </main>
+    );
   return (
     <main className="middle" id="middle" tabIndex={-1}>
       <fieldset className="views">

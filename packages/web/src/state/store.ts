@@ -84,6 +84,9 @@ const set = useWorkbench.setState;
 const get = useWorkbench.getState;
 const engine = engineClient();
 
+/** What differs between two briefs; only the newest pair that is asked for is answered. */
+export const compareTexts = engine.compare;
+
 /** Fetches what the page computes from and opens the brief that the server was started with. */
 export async function begin(): Promise<void> {
   try {

@@ -54,6 +54,8 @@ function stateOf(name: StepName, s: Workbench): string {
       return s.computed ? say.pieces(s.computed.design.parts.reduce((n, p) => n + p.count, 0)) : '';
     case 'sheets':
       return s.problems.length === 0 && s.computed ? say.ready : say.waits;
+    case 'changes':
+      return s.text === s.savedText ? say.unchanged : say.changed;
     default:
       return say.toCome;
   }
