@@ -5,6 +5,7 @@ import {
   decimalText,
   differenceText,
   type FindingChange,
+  fieldText,
   type ItemChange,
   type Pair,
   type PartsComparison,
@@ -22,12 +23,16 @@ const useWidth = 18;
 
 /** What differs between two states, as a table for people. */
 export function comparisonText(comparison: Comparison, files: Pair<string>, width: number): string {
-  const { geometry, findings, parts, rules, falls, revisions } = comparison;
+  const { project, geometry, findings, parts, rules, falls, revisions } = comparison;
   const head = [
     `${pc.dim('before')}  ${revisions.before.slice(7, 19)}  ${files.before}`,
     `${pc.dim('after ')}  ${revisions.after.slice(7, 19)}  ${files.after}`,
   ];
   const sections = [
+    section(
+      'Project',
+      project.map((f) => `  ${fieldText(f)}`),
+    ),
     section('Site rules', [
       ...rules.map((r) => `  ${r.meaning}: ${r.after}, was ${r.before}`),
       ...(comparison.catalogueChanged ? ['  The catalogue is another one.'] : []),

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type DesignResult, designFrom } from '../design-from.js';
+import { compareGeometry } from './geometry.js';
 import { type Comparison, compareDesigns, type ThingChange } from './index.js';
 
 const root = new URL('../../../../', import.meta.url);
@@ -99,6 +100,7 @@ function mirrored(c: Comparison): unknown {
   return {
     revisions: swap(c.revisions),
     rules: c.rules.map((r) => ({ ...r, ...swap(r) })),
+    project: c.project.map(field),
     geometry: c.geometry.map((g) => ({
       ...g,
       change: change[g.change],
@@ -130,6 +132,7 @@ function mirrored(c: Comparison): unknown {
 const straight = (c: Comparison): unknown => ({
   revisions: c.revisions,
   rules: c.rules,
+  project: c.project,
   geometry: c.geometry.map((g) => ({ ...g, resized: byField(g.resized), changed: byField(g.changed) })),
   findings: c.findings.map(({ direction: _, ...f }) => f).sort((a, b) => (a.id < b.id ? -1 : 1)),
   items: c.parts.items,
@@ -235,6 +238,12 @@ describe('one change tells itself', () => {
     );
   });
 
+  test('another name of the project', () => {
+    const c = compareDesigns(still, made({ ...brief(), project: { name: 'Renamed', invented: true } }));
+    expect(c.project).toEqual([{ field: 'name', before: 'Invented', after: 'Renamed', quantity: null }]);
+    expect([c.geometry, c.findings, c.parts.items]).toEqual([[], [], []]);
+  });
+
   test('other site rules are told by their written values', () => {
     const other = made({
       ...brief(),
@@ -242,5 +251,54 @@ describe('one change tells itself', () => {
     });
     const { rules } = compareDesigns(still, other);
     expect(rules.map((r) => [r.id, r.after])).toEqual([['air.noise-limit', '61 dB']]);
+  });
+});
+
+describe('no number or word of a thing is forgotten', () => {
+  type Path = readonly (string | number)[];
+  const leaves = (value: unknown, path: Path): Path[] =>
+    typeof value === 'object' && value !== null
+      ? Object.entries(value).flatMap(([key, inner]) =>
+          leaves(inner, [...path, Array.isArray(value) ? Number(key) : key]),
+        )
+      : [path];
+  const other = (value: unknown) =>
+    typeof value === 'number' ? value + 0.5 : typeof value === 'boolean' ? !value : value === null ? 1 : `${value} x`;
+  const withOther = (value: unknown, [key, ...rest]: Path): unknown => {
+    if (key === undefined) return other(value);
+    const at = (value as Record<string | number, unknown>)[key];
+    if (Array.isArray(value)) return value.map((v, i) => (i === key ? withOther(at, rest) : v));
+    return { ...(value as object), [key]: withOther(at, rest) };
+  };
+
+  /** What follows from the rest of its thing, or is told as its parts, findings or barriers. */
+  const derived = [
+    /^enclosures\.\*\.(inside|insideLength|insideWidth|unitAreas|footPoints|roofBeams|volume|cleanArea|openings|mass|centreOfMass|tries)\b/,
+    /^enclosures\.\*\.sides\.\*\.(from|to|bottom|top)\b/,
+    /^runs\.\*\.(line|segments|curtainTop|joints|stretches|massPerLength|mass|stackBack)\b/,
+    /^runs\.\*\.supports\.\*\./,
+    /^covers\.\*\.(part|fits)$/,
+    /^lasers\.\*\.legs\.\*\.(from|to)\b/,
+    /^room\.(doors|windows|boards)\.\*\.(wall|inward)\b/,
+    /^room\.doors\.\*\.leaves\.\*\.(hinge|leaf|closed|open)\b/,
+    // Outline, centre and turn say one thing three times.
+    /^(tables|enclosures)\.\*\.(outline|centre|turn)\b/,
+    /^room\.(doors|windows|boards)\.\*\.to\b/,
+    // A pair where there is one; its two numbers are told.
+    /^lasers\.\*\.wavelengthRange$/,
+  ];
+
+  test('each one that changes is told, or follows from others', () => {
+    const { design } = made(texts('examples').find((e) => e.name === 'three-tables.yaml')!.text);
+    const { room, tables, equipment, lasers, enclosures, runs, covers, devices } = design;
+    const things = { room, tables, equipment, lasers, enclosures, runs, covers, devices };
+    const pattern = (path: Path) => path.map((p) => (typeof p === 'number' ? '*' : p)).join('.');
+    const one = new Map(leaves(things, []).map((path) => [pattern(path), path]));
+    const untold = [...one]
+      .filter(([name]) => !derived.some((each) => each.test(name)))
+      .filter(([, path]) => compareGeometry(design, withOther(design, path) as typeof design).length === 0)
+      .map(([name]) => name);
+    expect(one.size).toBeGreaterThan(100);
+    expect(untold).toEqual([]);
   });
 });

@@ -1,6 +1,7 @@
 import type { Design } from '../design/types.js';
 import { length3, type Vec3 } from '../floor/geometry/vec.js';
 import { compareText } from '../floor/text-order.js';
+import { type FieldChange, fieldChanges } from './fields.js';
 import { layoutThings } from './layout-things.js';
 import {
   carried,
@@ -13,17 +14,9 @@ import {
   still,
   wholeTurn,
 } from './motion.js';
-import { type QuantityName, quantities, sameAngle, sameLength, sameNumber } from './quantities.js';
+import { sameAngle, sameLength } from './quantities.js';
 import { roomThings } from './room-things.js';
-import { type Fact, type FactValue, fact, type Thing, type ThingKind, thingKinds } from './thing.js';
-
-/** One field of a thing, as it was and as it is; null where it was not said. SI; `quantity` names what the number is. */
-export interface FieldChange {
-  readonly field: string;
-  readonly before: FactValue;
-  readonly after: FactValue;
-  readonly quantity: QuantityName | null;
-}
+import { type Fact, fact, type Thing, type ThingKind, thingKinds } from './thing.js';
 
 /** What became of one thing. A thing is known by its id alone: one with another id is another thing, however alike. */
 export interface ThingChange {
@@ -171,24 +164,4 @@ function cornerFacts(old: Thing, thing: Thing): { readonly before: Fact[]; reado
     ...points.map(([x, y, z], i) => fact(`${name} ${i + 1}`, name === 'point' ? [x, y, z] : [x, y])),
   ];
   return { before: told(old), after: told(thing) };
-}
-
-/** Fields in the order of the later state, then those that only the earlier one had. */
-function fieldChanges(before: readonly Fact[], after: readonly Fact[]): FieldChange[] {
-  const old = new Map(before.map((f) => [f.field, f]));
-  const now = new Map(after.map((f) => [f.field, f]));
-  return [...new Set([...now.keys(), ...old.keys()])].flatMap((field): FieldChange[] => {
-    const [was, is] = [old.get(field), now.get(field)];
-    const quantity = is?.quantity ?? was?.quantity ?? null;
-    const [a, b] = [was?.value ?? null, is?.value ?? null];
-    return sameValue(a, b, quantity) ? [] : [{ field, before: a, after: b, quantity }];
-  });
-}
-
-function sameValue(a: FactValue, b: FactValue, quantity: QuantityName | null): boolean {
-  if (typeof a === 'number' && typeof b === 'number')
-    return sameNumber(a, b, quantity === null ? 0 : quantities[quantity].slack);
-  if (Array.isArray(a) && Array.isArray(b))
-    return a.length === b.length && a.every((v, i) => Math.abs(v - b[i]) <= sameLength);
-  return a === b;
 }

@@ -2,11 +2,14 @@ import type { Catalogue } from '../catalogue/schema.js';
 import type { Design } from '../design/types.js';
 import type { Finding } from '../floor/finding.js';
 import type { SiteRules } from '../rules/schema.js';
+import type { FieldChange } from './fields.js';
 import { compareFindings, type Falls, type FindingChange, fallsOf, standsInTheWay } from './findings.js';
 import { compareGeometry, type ThingChange } from './geometry.js';
 import { compareParts, type Pair, type PartsComparison } from './parts.js';
+import { compareProject } from './project.js';
 import { compareRules, type RuleChange } from './rules.js';
 
+export type { FieldChange } from './fields.js';
 export {
   type Direction,
   type Falls,
@@ -16,11 +19,12 @@ export {
   standsInTheWay,
   utilisationTolerance,
 } from './findings.js';
-export type { FieldChange, ThingChange } from './geometry.js';
+export type { ThingChange } from './geometry.js';
 export {
   costText,
   differenceText,
   factText,
+  fieldText,
   lengthText,
   movedText,
   sizeText,
@@ -55,6 +59,8 @@ export interface Comparison {
   /** Whether the parts may differ because the catalogue does. */
   readonly catalogueChanged: boolean;
   readonly rules: readonly RuleChange[];
+  /** Names, persons and site rules in the title block. */
+  readonly project: readonly FieldChange[];
   readonly geometry: readonly ThingChange[];
   readonly findings: readonly FindingChange[];
   readonly parts: PartsComparison;
@@ -78,6 +84,7 @@ export function compareDesigns(before: ComparedState, after: ComparedState): Com
     revisions: { before: before.revision, after: after.revision },
     catalogueChanged: before.catalogue.hash !== after.catalogue.hash,
     rules: compareRules(before.rules, after.rules),
+    project: compareProject(before.design, after.design),
     geometry: compareGeometry(before.design, after.design),
     findings,
     parts: compareParts(before, after),

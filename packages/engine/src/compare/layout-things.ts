@@ -87,6 +87,7 @@ const laserThing = (laser: DesignLaser): Thing => ({
     fact('longest wavelength', laser.wavelengthRange?.[1] ?? null, 'wavelength'),
     ...emissionFacts(laser),
     fact('mean power', laser.meanPower, 'power'),
+    fact('tolerance on power or energy', laser.tolerance, 'share'),
     fact('beam diameter', laser.diameter, 'beam width'),
     fact('diameter measured at', laser.measuredAt),
     fact('divergence', laser.divergence, 'divergence'),

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { FieldChange } from './geometry.js';
+import type { FieldChange } from './fields.js';
 import {
   costText,
   differenceText,

@@ -1,6 +1,7 @@
 import type { Vec3 } from '../floor/geometry/vec.js';
 import { groupDigits, numberText } from '../floor/number-text.js';
-import type { FieldChange, ThingChange } from './geometry.js';
+import type { FieldChange } from './fields.js';
+import type { ThingChange } from './geometry.js';
 import type { Cost, Pair, SizeChange } from './parts.js';
 import { inShownUnit, type QuantityName, quantities, sameLength } from './quantities.js';
 import type { FactValue } from './thing.js';
@@ -67,18 +68,20 @@ export function factText({ before, after, quantity }: FieldChange): {
   }
 }
 
+/** A field in words: `length 1800 mm, was 2000 mm`. */
+export function fieldText(change: FieldChange): string {
+  const { before, after } = factText(change);
+  return `${change.field} ${after}, was ${before}`;
+}
+
 /** What became of a thing, in one line without its name: `moved 200 mm south; length 1800 mm, was 2000 mm`. */
 export function thingText(thing: ThingChange): string {
   if (thing.change !== 'changed') return thing.change;
-  const field = (change: FieldChange) => {
-    const { before, after } = factText(change);
-    return `${change.field} ${after}, was ${before}`;
-  };
   return [
     ...(thing.moved ? [`moved ${movedText(thing.moved)}`] : []),
     ...(thing.turned === null ? [] : [`turned ${turnedText(thing.turned)}`]),
-    ...thing.resized.map(field),
-    ...thing.changed.map(field),
+    ...thing.resized.map(fieldText),
+    ...thing.changed.map(fieldText),
   ].join('; ');
 }
 

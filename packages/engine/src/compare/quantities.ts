@@ -29,7 +29,7 @@ export const quantities = {
   'pulse rate': { dimension: 'frequency', shown: 'Hz', slack: 0 },
   time: { dimension: 'time', shown: 'min', slack: 0 },
   mass: { dimension: 'mass', shown: 'kg', slack: sameShare },
-  'mass per length': { dimension: 'mass per length', shown: 'kg/m', slack: sameShare },
+  share: { dimension: 'ratio', shown: '%', slack: sameShare },
   voltage: { dimension: 'voltage', shown: 'V', slack: 0 },
   flow: { dimension: 'flow', shown: 'm3/h', slack: 0 },
   'sound level': { dimension: 'sound level', shown: 'dB', slack: 0 },

@@ -4,7 +4,7 @@ import { compareTexts } from '../state/store.js';
 import { changesTexts } from '../texts/changes.js';
 import { CompareSheet, type CompareSheetProps } from './compare-sheet.js';
 
-/** A state of the project that can be compared: its brief, and what it is called in the choices. */
+/** A state of the project that can be compared: its brief, and what it is called in the choices; no two are called alike. */
 export interface NamedState {
   readonly label: string;
   readonly text: string;

@@ -6,7 +6,7 @@ import { CompareFindings } from './compare-findings.js';
 import { CompareParts } from './compare-parts.js';
 import { ComparePlan } from './compare-plan.js';
 import { CompareSummary } from './compare-summary.js';
-import { CompareThings } from './compare-things.js';
+import { CompareThings, FieldRow } from './compare-things.js';
 
 export interface CompareSheetProps {
   readonly before: Pick<Computed, 'design'>;
@@ -19,7 +19,7 @@ export interface CompareSheetProps {
 /** What differs between two states, on one sheet: in short, drawn, and told. */
 export function CompareSheet({ before, after, comparison, onOpenFinding }: CompareSheetProps) {
   const [pointed, point] = useState<string | null>(null);
-  const { geometry, findings, parts, rules, falls, catalogueChanged } = comparison;
+  const { project, geometry, findings, parts, rules, falls, catalogueChanged } = comparison;
   const say = changesTexts;
   if (isSame(comparison)) return <p className="waiting">{say.same}</p>;
   return (
@@ -31,6 +31,13 @@ export function CompareSheet({ before, after, comparison, onOpenFinding }: Compa
         <Part title={say.geometry.title} count={geometry.length}>
           <CompareThings changes={geometry} pointed={pointed} onPoint={point} />
         </Part>
+        {project.length > 0 && (
+          <Part title={say.project.title} count={project.length}>
+            {project.map((field) => (
+              <FieldRow key={field.field} field={field} />
+            ))}
+          </Part>
+        )}
         {(rules.length > 0 || catalogueChanged) && (
           <Part title={say.rules.title} count={rules.length}>
             <ul className="compare-rules">
@@ -67,8 +74,8 @@ export function CompareSheet({ before, after, comparison, onOpenFinding }: Compa
   );
 }
 
-const isSame = ({ geometry, findings, parts, rules, catalogueChanged }: Comparison): boolean =>
-  geometry.length + findings.length + parts.items.length + rules.length === 0 && !catalogueChanged;
+const isSame = ({ project, geometry, findings, parts, rules, catalogueChanged }: Comparison): boolean =>
+  project.length + geometry.length + findings.length + parts.items.length + rules.length === 0 && !catalogueChanged;
 
 function Part({
   title,

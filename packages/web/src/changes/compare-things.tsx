@@ -1,4 +1,4 @@
-import { factText, movedText, turnedText } from '@cloche/engine';
+import { type FieldChange, factText, movedText, turnedText } from '@cloche/engine';
 import type { ThingChange } from '../engine/contract.js';
 import { changesTexts } from '../texts/changes.js';
 import { Swatch } from './swatch.js';
@@ -45,7 +45,6 @@ function ThingRow({ change, along, pointed, onPoint }: ThingRowProps) {
     <li className={pointed ? 'thing-change pointed' : 'thing-change'} data-change={change.id}>
       <button
         type="button"
-        aria-pressed={pointed}
         title={geometry.show(change.id)}
         onPointerEnter={() => onPoint(change.id)}
         onPointerLeave={() => onPoint(null)}
@@ -60,16 +59,21 @@ function ThingRow({ change, along, pointed, onPoint }: ThingRowProps) {
         </span>
         <span className="told-change">{headOf(change)}</span>
       </button>
-      {[...change.resized, ...change.changed].map((field) => {
-        const { before, after } = factText(field);
-        return (
-          <p key={field.field} className="field-change">
-            <span>{field.field}</span> {after} <span className="second">{geometry.was(before)}</span>
-          </p>
-        );
-      })}
+      {[...change.resized, ...change.changed].map((field) => (
+        <FieldRow key={field.field} field={field} />
+      ))}
       {along.length > 0 && <p className="field-change second">{geometry.along(along.map((c) => c.name).join(', '))}</p>}
     </li>
+  );
+}
+
+/** One field as it is and as it was. */
+export function FieldRow({ field }: { readonly field: FieldChange }) {
+  const { before, after } = factText(field);
+  return (
+    <p className="field-change">
+      <span>{field.field}</span> {after} <span className="second">{changesTexts.geometry.was(before)}</span>
+    </p>
   );
 }
 

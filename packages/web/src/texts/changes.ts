@@ -9,7 +9,6 @@ export const changesTexts = {
   waiting: 'The two states are being compared.',
   same: 'Nothing differs between these two states.',
   unreadable: (label: string) => `The state "${label}" cannot be read.`,
-  stale: 'The state after was edited; what stands here is being compared again.',
   inTheWay: 'Something stands in the way that did not before.',
   none: 'None.',
   summary: {
@@ -48,6 +47,7 @@ export const changesTexts = {
     show: (name: string) => `Show ${name} in the plan`,
     was: (before: string) => `was ${before}`,
   },
+  project: { title: 'Project' },
   rules: { title: 'Site rules', catalogue: 'The catalogue of parts is another one: prices and data may differ.' },
   findings: {
     title: 'Findings',
@@ -58,7 +58,6 @@ export const changesTexts = {
     appeared: 'new',
     gone: 'gone',
     to: 'then',
-    utilisation: 'Utilisation',
   },
   falls: {
     title: 'Results that no longer stand',
