@@ -123,6 +123,8 @@ describe('inside the engine', () => {
     brief: ['floor', 'reading', 'rules', 'design'],
     design: ['floor', 'brief', 'catalogue', 'rules', 'cutting', 'frame'],
     compose: ['floor', 'reading', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
+    parts: ['floor', 'catalogue', 'rules', 'design', 'cutting'],
+    compare: ['floor', 'catalogue', 'rules', 'design', 'parts'],
     check: ['floor', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
     cure: ['floor', 'reading', 'brief', 'rules', 'catalogue', 'design', 'compose', 'check'],
     overlay: ['floor', 'rules', 'design', 'check', ...disciplines],

@@ -47,18 +47,28 @@ program
     finish((await import('./commands/calc.js')).calc(topic, inputs, options)),
   );
 
-for (const [name, args, about] of [
-  ['compare', ['<A>', '<B>'], 'two briefs or revisions: geometry, findings, parts, cost'],
-  ['prove', ['<LOG...>'], 'particle-counter logs against the promise'],
-] as const)
-  args
-    .reduce((command, arg) => command.argument(arg), program.command(name))
-    .description(`${about} (not built yet)`)
-    .option('--brief <FILE>', 'brief with the promise')
-    .action(() => {
-      process.stderr.write(`cloche ${name} is not built yet. Nothing was compared, read or written.\n`);
-      finish(1);
-    });
+briefOptions(
+  program
+    .command('compare')
+    .argument('<A>', 'brief as it was')
+    .argument('<B>', 'brief as it is')
+    .description(
+      'what differs between two briefs: geometry, findings, parts, cost\nExit code 2 when something fails in B, or is asked for and not assessed, that was in order in A.',
+    )
+    .summary('what differs between two briefs: geometry, findings, parts, cost'),
+).action(async (a: string, b: string, options) =>
+  finish((await import('./commands/compare.js')).compare(a, b, options)),
+);
+
+program
+  .command('prove')
+  .argument('<LOG...>')
+  .description('particle-counter logs against the promise (not built yet)')
+  .option('--brief <FILE>', 'brief with the promise')
+  .action(() => {
+    process.stderr.write('cloche prove is not built yet. Nothing was read or written.\n');
+    finish(1);
+  });
 
 program
   .command('serve')

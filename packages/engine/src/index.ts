@@ -7,6 +7,7 @@ export { type CatalogueFile, readCatalogue } from './catalogue/read.js';
 export type * from './catalogue/schema.js';
 export { catalogueFileSchema, itemSchema } from './catalogue/schema.js';
 export { checkDesign, isDone } from './check/index.js';
+export * from './compare/index.js';
 export { composeDesign } from './compose/index.js';
 export {
   type Cure,
@@ -26,6 +27,7 @@ export * from './floor/index.js';
 export * from './frame/index.js';
 export * from './laser/index.js';
 export { overlayMarks, overlays } from './overlay/index.js';
+export * from './parts/index.js';
 export * from './room/index.js';
 export { knownRules, type RuleId, ruleIds } from './rules/known.js';
 export { readRules } from './rules/read.js';

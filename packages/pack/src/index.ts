@@ -13,5 +13,3 @@ export { type PackFileUse, type PackName, packNames } from './pack-names.js';
 export { cutColumns, partColumns, stockColumns } from './parts/columns.js';
 export { csvText } from './parts/csv.js';
 export { type CutList, type CutRow, cutList, type StockRow } from './parts/cut-list.js';
-export { type CutPiece, type Cuts, cutPlans } from './parts/cut-plans.js';
-export { type PartRow, type PartsList, partsList } from './parts/parts-list.js';

@@ -1,4 +1,12 @@
-import { bytesHash, canonicalText, type DesignEnclosure, utf8Bytes } from '@cloche/engine';
+import {
+  bytesHash,
+  canonicalText,
+  cutPlans,
+  type DesignEnclosure,
+  type PartsList,
+  partsList,
+  utf8Bytes,
+} from '@cloche/engine';
 import { elevationDrawing } from './drawing/elevation/elevation-drawing.js';
 import { outlineFonts } from './drawing/outline-fonts.js';
 import { planDrawing } from './drawing/plan/plan-drawing.js';
@@ -11,8 +19,6 @@ import { elevationName } from './pack-names.js';
 import { cutColumns, partColumns, stockColumns } from './parts/columns.js';
 import { csvText } from './parts/csv.js';
 import { type CutList, cutList } from './parts/cut-list.js';
-import { cutPlans } from './parts/cut-plans.js';
-import { type PartsList, partsList } from './parts/parts-list.js';
 import { aboutTable, tableOf, withTotals, xlsxBytes } from './parts/xlsx.js';
 import { inReadingOrder, reportPdf } from './report/report.js';
 

@@ -8,6 +8,7 @@ import './styles/commands.css';
 import './styles/sheets.css';
 import './styles/projects.css';
 import './styles/fitting.css';
+import './styles/changes.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';

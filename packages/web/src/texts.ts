@@ -23,7 +23,8 @@ export const texts = {
     },
     changes: {
       title: 'Changes',
-      about: 'Named states of this project, to be read and taken back. Every single edit can be undone besides.',
+      about:
+        'Named states of this project, and what differs between two of them: geometry, findings, parts and cost. Every single edit can be undone besides.',
     },
   },
   stepState: {

@@ -1,13 +1,13 @@
 import { type Finding, utilisationText, type Verdict, verdictOrder } from '@cloche/engine';
 import pc from 'picocolors';
 
-const paint: Readonly<Record<Verdict, (text: string) => string>> = {
+export const paint: Readonly<Record<Verdict, (text: string) => string>> = {
   fails: pc.red,
   'not assessed': pc.dim,
   attention: pc.yellow,
   meets: pc.blue,
 };
-const sign: Readonly<Record<Verdict, string>> = {
+export const sign: Readonly<Record<Verdict, string>> = {
   fails: '\u2716',
   'not assessed': '\u25cc',
   attention: '\u25b2',
@@ -18,7 +18,8 @@ const sign: Readonly<Record<Verdict, string>> = {
 export const tallyText = (findings: readonly Finding[]): string =>
   verdictOrder.map((v) => `${findings.filter((f) => f.verdict === v).length} ${v}`).join(', ');
 
-const wrap = (text: string, width: number, indent: string): string => {
+/** Text broken at words, each further line behind an indent. */
+export const wrap = (text: string, width: number, indent: string): string => {
   const lines: string[] = [''];
   for (const word of text.split(' ')) {
     const line = lines.at(-1)!;

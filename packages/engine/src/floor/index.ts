@@ -6,5 +6,6 @@ export * from './number-text.js';
 export type * from './overlay.js';
 export * from './problem.js';
 export * from './source.js';
+export * from './text-order.js';
 export * from './topic.js';
 export * from './units.js';

@@ -1,6 +1,5 @@
+import { decimalText, type PartRow } from '@cloche/engine';
 import type { CutRow, StockRow } from './cut-list.js';
-import { decimalText } from './money.js';
-import type { PartRow } from './parts-list.js';
 
 /** A column of a list, for every kind of file: text is guarded in spreadsheets, decimals stay numbers. */
 export type Column<Row> =

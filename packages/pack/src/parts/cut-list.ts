@@ -1,6 +1,13 @@
-import { type BarPlan, type Item, ruleNumber, type SheetPlan, type SiteRules } from '@cloche/engine';
-import type { CutPiece, Cuts } from './cut-plans.js';
-import { compareText } from './parts-list.js';
+import {
+  type BarPlan,
+  type CutPiece,
+  type Cuts,
+  compareText,
+  type Item,
+  ruleNumber,
+  type SheetPlan,
+  type SiteRules,
+} from '@cloche/engine';
 import { mediumDeviation } from './tables.js';
 
 /** One line of the cut list: equal pieces of one mark. */

@@ -1,9 +1,7 @@
-import { barJobs, type Item, type Part, planBars } from '@cloche/engine';
+import { barJobs, cutPlans, type Item, type Part, packsFor, partsList, planBars, spareFor } from '@cloche/engine';
 import { describe, expect, test } from 'vitest';
 import { catalogue, design, rules } from '../../test/fixture.js';
 import { cutList } from './cut-list.js';
-import { cutPlans } from './cut-plans.js';
-import { packsFor, partsList, spareFor } from './parts-list.js';
 import { mediumDeviation } from './tables.js';
 
 const cuts = cutPlans(design, catalogue, rules);

@@ -15,10 +15,3 @@ export const mediumDeviations: readonly (readonly [number, number])[] = [
 /** The deviation for a nominal length [mm]; null above 4000 mm and under 0.5 mm, where the standard gives none. */
 export const mediumDeviation = (nominal: number): number | null =>
   nominal < 0.5 ? null : (mediumDeviations.find(([upTo]) => nominal <= upTo)?.[1] ?? null);
-
-/** Spares are never fewer than this when there are any. Source: handbook of deliverables 2.2 (common practice). */
-export const leastSpare = 2;
-
-/** Unit codes of UN/ECE Recommendation 20 (published). */
-export const unitCodes = { piece: 'H87', metre: 'MTR', squareMetre: 'MTK' } as const;
-export type UnitCode = (typeof unitCodes)[keyof typeof unitCodes];

@@ -1,8 +1,6 @@
-import { numberText } from '@cloche/engine';
+import { decimalText, numberText, type PartRow, type PartsList } from '@cloche/engine';
 import { secondInk } from '../drawing/inks.js';
 import type { CutList, CutRow, StockRow } from '../parts/cut-list.js';
-import { decimalText } from '../parts/money.js';
-import type { PartRow, PartsList } from '../parts/parts-list.js';
 import type { Flow, TableColumn } from './flow.js';
 
 const unitWord: Readonly<Record<PartRow['unit'], string>> = { H87: 'pc', MTR: 'm', MTK: 'm²' };

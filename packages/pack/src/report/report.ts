@@ -1,11 +1,18 @@
-import { type Catalogue, type Design, type Finding, sourceText, verdictOrder } from '@cloche/engine';
+import {
+  type Catalogue,
+  compareText,
+  type Design,
+  type Finding,
+  type PartsList,
+  sourceText,
+  verdictOrder,
+} from '@cloche/engine';
 import PDFDocument from 'pdfkit';
 import { hairline, secondInk } from '../drawing/inks.js';
 import { drawSheet } from '../drawing/pdf-sheet.js';
 import { printable } from '../drawing/printable.js';
 import type { Sheet } from '../drawing/types.js';
 import type { CutList } from '../parts/cut-list.js';
-import { compareText, type PartsList } from '../parts/parts-list.js';
 import { calculationsSection } from './calculations.js';
 import { contentsPage } from './contents.js';
 import { coverPage, decidersOf } from './cover.js';

@@ -1,9 +1,10 @@
-import type { Design, Finding, ItemKind, OverlayInfo, OverlayMark, Problem } from '@cloche/engine';
+import type { Comparison, Design, Finding, ItemKind, OverlayInfo, OverlayMark, Problem } from '@cloche/engine';
 
 export type {
   Barrier,
   Calculation,
   CalculationStep,
+  Comparison,
   Design,
   DesignDevice,
   DesignDoor,
@@ -13,6 +14,8 @@ export type {
   DesignTable,
   Dimension,
   Finding,
+  FindingChange,
+  ItemChange,
   Part,
   Problem,
   Question,
@@ -20,6 +23,7 @@ export type {
   Shape,
   Solid,
   Source,
+  ThingChange,
   Vec2,
   Vec3,
   Verdict,
@@ -45,6 +49,21 @@ export type Answer =
   | { readonly ok: true; readonly value: Computed }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/** Two computed states laid beside each other. */
+export interface Compared {
+  readonly before: Computed;
+  readonly after: Computed;
+  readonly comparison: Comparison;
+}
+
+export type ComparisonAnswer =
+  | { readonly ok: true; readonly value: Compared }
+  | {
+      readonly ok: false;
+      /** The states that cannot be read, each with what is wrong. */
+      readonly problems: { readonly before: readonly Problem[]; readonly after: readonly Problem[] };
+    };
+
 /** What the page may offer in its choices. */
 export interface Shelf {
   readonly items: readonly {
@@ -66,4 +85,5 @@ export interface Engine {
   compute(briefText: string): Answer;
   /** Marks of an overlay on the last state that was computed; none when there is none. */
   overlayMarks(id: string): readonly OverlayMark[];
+  compare(beforeText: string, afterText: string): ComparisonAnswer;
 }

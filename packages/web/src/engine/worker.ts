@@ -1,7 +1,7 @@
 import './no-eval.js';
 import { expose } from 'comlink';
-import { compute, overlayMarks, prepare } from './compute.js';
+import { compare, compute, overlayMarks, prepare } from './compute.js';
 import type { Engine } from './contract.js';
 
-const engine: Engine = { prepare, compute, overlayMarks };
+const engine: Engine = { prepare, compute, compare, overlayMarks };
 expose(engine);

@@ -1,11 +1,11 @@
 import { memo } from 'react';
 import type { Design, DesignDoor, Vec2 } from '../engine/contract.js';
+import { acrossWall, openingRing } from './opening-path.js';
 import { arcPath, linePath, ringPath } from './path-text.js';
 import { Thing } from './thing.js';
 import { counterClockwise, offsetRing, wallThickness } from './wall-band.js';
 
 type Room = Design['room'];
-type Opening = Room['windows'][number];
 
 /** Walls hatched, their openings, and what the building put into the room. */
 export const RoomLayer = memo(function RoomLayer({ room }: { readonly room: Room }) {
@@ -74,24 +74,6 @@ function Door({ door }: { readonly door: DesignDoor }) {
     </Thing>
   );
 }
-
-/** Point of an opening in the wall: share along it, share of the wall thickness outward. */
-const inWall = (opening: Opening, end: 'from' | 'to', share: number): Vec2 => {
-  const p = opening[end];
-  const depth = wallThickness * share;
-  return [p[0] - opening.inward[0] * depth, p[1] - opening.inward[1] * depth];
-};
-
-const openingRing = (opening: Opening): string =>
-  ringPath([
-    inWall(opening, 'from', -0.06),
-    inWall(opening, 'to', -0.06),
-    inWall(opening, 'to', 1.06),
-    inWall(opening, 'from', 1.06),
-  ]);
-
-const acrossWall = (opening: Opening, share: number): string =>
-  linePath([inWall(opening, 'from', share), inWall(opening, 'to', share)]);
 
 function boxPath([x, y]: Vec2, [length, width]: Vec2, crossed = false): string {
   const [a, b]: [Vec2, Vec2] = [

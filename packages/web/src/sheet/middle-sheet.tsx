@@ -1,4 +1,5 @@
 import { lazy, Suspense } from 'react';
+import { ProjectChanges } from '../changes/project-changes.js';
 import { AskLine } from '../commands/ask-line.js';
 import { SheetPlan } from '../plan/sheet-plan.js';
 import { SheetView } from '../sheets/sheet-view.js';
@@ -16,6 +17,16 @@ const views: readonly View[] = ['plan', 'space', 'text', 'sheet'];
 export function MiddleSheet() {
   const view = useWorkbench((s) => s.view);
   const heldBack = useWorkbench((s) => s.problems.length > 0 && s.computed !== null);
+  // A revision that is read is looked at as any other sheet.
+  const changes = useWorkbench((s) => s.step === 'changes' && s.reading === null);
+  if (changes)
+    return (
+      <main className="middle" id="middle" tabIndex={-1}>
+        <BugCatcher>
+          <ProjectChanges />
+        </BugCatcher>
+      </main>
+    );
   return (
     <main className="middle" id="middle" tabIndex={-1}>
       <fieldset className="views">

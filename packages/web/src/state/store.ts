@@ -36,8 +36,8 @@ export interface Workbench {
   readonly data: unknown;
   /** The project on the sheet; null while the list of projects is shown. */
   readonly project: string | null;
-  /** The text as it was when the project was opened. */
-  readonly savedText: string;
+  /** The text as this window opened the project. */
+  readonly openedText: string;
   /** How many projects were opened: tells one from the next. */
   readonly opened: number;
   readonly canUndo: boolean;
@@ -85,7 +85,7 @@ export const useWorkbench = create<Workbench>(() => ({
   text: '',
   data: null,
   project: null,
-  savedText: '',
+  openedText: '',
   opened: 0,
   canUndo: false,
   canRedo: false,
@@ -117,6 +117,9 @@ export const useWorkbench = create<Workbench>(() => ({
 const set = useWorkbench.setState;
 const get = useWorkbench.getState;
 export const engine = engineClient();
+
+/** What differs between two briefs; only the newest pair that is asked for is answered. */
+export const compareTexts = engine.compare;
 
 /** Name of this page; with the number of the project that it opens it names a window among all that work on one. */
 const pageName = crypto.getRandomValues(new Uint32Array(3)).reduce((name, n) => name + n.toString(36), 'w');
@@ -169,7 +172,7 @@ export async function openProject(id: string): Promise<void> {
   }
   session = own;
   const { text } = own.state();
-  set({ savedText: text });
+  set({ openedText: text });
   put(text);
   follow(own.state());
 }

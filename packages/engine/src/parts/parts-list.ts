@@ -1,21 +1,18 @@
-import {
-  type Catalogue,
-  type Design,
-  type Item,
-  millimetreText,
-  numberText,
-  type Part,
-  ruleNumber,
-  type SiteRules,
-} from '@cloche/engine';
+import type { Catalogue, Item } from '../catalogue/schema.js';
+import type { Design, Part, PartGroup } from '../design/types.js';
+import { millimetreText, numberText } from '../floor/number-text.js';
+import { compareText } from '../floor/text-order.js';
+import { ruleNumber, type SiteRules } from '../rules/schema.js';
 import type { Cuts } from './cut-plans.js';
 import { decimalText, linePrice, totalPrice } from './money.js';
-import { leastSpare, type UnitCode, unitCodes } from './tables.js';
+import { leastSpare, partGroups, type UnitCode, unitCodes } from './tables.js';
 
 /** One line of the parts list. Field names after ISO 7573:2008 and the handbook of deliverables 2.1. */
 export interface PartRow {
   readonly item: number;
-  readonly group: string;
+  /** Id of the item in the catalogue. */
+  readonly itemId: string;
+  readonly group: PartGroup;
   /** Exact quantity of the model. */
   readonly qty: number;
   readonly unit: UnitCode;
@@ -187,6 +184,7 @@ function row(
   const line = order.line ?? (priced ? linePrice(decimalText(order.order!, 4), order.price!, currency!) : null);
   const missing = item ? [] : ['not in the catalogue'];
   return {
+    itemId: first.item,
     group: first.group,
     qty: order.qty,
     unit: order.unit,
@@ -210,25 +208,6 @@ function row(
   };
 }
 
-const groupOrder: readonly string[] = [
-  'profiles',
-  'joints',
-  'feet',
-  'fasteners',
-  'strips',
-  'panels',
-  'fan filter units',
-  'lights',
-  'track',
-  'track supports',
-  'runners',
-  'curtains',
-  'covers',
-  'signs',
-  'sensors',
-  'interlocks',
-];
-
 /** Everything to buy: one line an item (and size, where the size is bought), by group, then name, then size. */
 export function partsList(design: Design, catalogue: Catalogue, rules: SiteRules, cuts: readonly Cuts[]): PartsList {
   const groups = new Map<string, Part[]>();
@@ -241,7 +220,7 @@ export function partsList(design: Design, catalogue: Catalogue, rules: SiteRules
     .map(([key, parts]) => ({ key, row: row(parts, catalogue, rules, cutsOf.get(parts[0]!.item)) }))
     .sort(
       (a, b) =>
-        groupOrder.indexOf(a.row.group) - groupOrder.indexOf(b.row.group) ||
+        partGroups.indexOf(a.row.group) - partGroups.indexOf(b.row.group) ||
         compareText(a.row.name, b.row.name) ||
         (b.row.lengthMm ?? 0) - (a.row.lengthMm ?? 0) ||
         compareText(a.key, b.key),
@@ -260,6 +239,3 @@ export function partsList(design: Design, catalogue: Catalogue, rules: SiteRules
     invented: catalogue.invented,
   };
 }
-
-/** By code unit: the same on every machine and in every locale. */
-export const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -1,19 +1,16 @@
+import type { Catalogue, Item } from '../catalogue/schema.js';
 import {
   type BarPlan,
   type BarRequest,
-  barJobs,
-  type Catalogue,
-  type Design,
-  type Item,
-  type Outcome,
-  type Part,
   planBars,
   planSheets,
   type SheetPlan,
   type SheetRequest,
-  type SiteRules,
-  sheetJobs,
-} from '@cloche/engine';
+} from '../cutting/index.js';
+import { barJobs, sheetJobs } from '../design/cut-jobs.js';
+import type { Design, Part } from '../design/types.js';
+import type { Outcome } from '../floor/problem.js';
+import type { SiteRules } from '../rules/schema.js';
 
 /** Equal pieces of one mark, as the plan cuts them and with the parts that they are for. */
 export interface CutPiece {
