@@ -75,12 +75,12 @@ function Handle({ index, cut, room }: HandleProps) {
   );
 }
 
-/** Over the middle of an upright cut, at a corner of a level one. */
+/** Over the near end of an upright cut, at a corner of a level one, so that no two lie on each other. */
 function handlePlace({ axis, at }: Cut, room: Design['room']): Vec3 {
   const { min, max } = boxOf(room.outline);
   const over = room.height + 0.15;
-  if (axis === 0) return [at, (min[1] + max[1]) / 2, over];
-  if (axis === 1) return [(min[0] + max[0]) / 2, at, over];
+  if (axis === 0) return [at, min[1], over];
+  if (axis === 1) return [max[0], at, over];
   return [max[0], min[1], at];
 }
 

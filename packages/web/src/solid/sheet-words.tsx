@@ -51,7 +51,7 @@ function Word({
   const element = useRef<HTMLSpanElement>(null);
   usePin(element, at);
   return (
-    <span ref={element} className="pin">
+    <span ref={element} className="pin" data-word={className}>
       <span className={className}>{children}</span>
     </span>
   );

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { PerspectiveCamera, Vector3 } from 'three';
 import { expect, test } from 'vitest';
 import type { Vec3 } from '../engine/contract.js';
-import { lookNames, looks, roomPoints, standFor } from './stand.js';
+import { lookNames, looks, roomPoints, standFor, uprightAngle } from './stand.js';
 
 /** Where a camera of the drawing library sees a point: its picture goes from -1 to 1 both ways. */
 function seen(points: readonly Vec3[], direction: Vec3, angle: number, aspect: number): Vector3[] {
@@ -55,4 +55,10 @@ test('from above, north is up and east is right', () => {
   );
   expect(north!.y).toBeGreaterThan(south!.y);
   expect(east!.x).toBeGreaterThan(Math.max(north!.x, south!.x));
+});
+
+test('a picture that becomes narrower sees no less across, one that becomes wider no less upright', () => {
+  const across = (aspect: number) => 2 * Math.atan(Math.tan(uprightAngle(0.6, aspect) / 2) * aspect);
+  for (const aspect of [0.3, 0.7, 1]) expect(across(aspect)).toBeCloseTo(0.6, 9);
+  for (const aspect of [1, 1.5, 3]) expect(uprightAngle(0.6, aspect)).toBeCloseTo(0.6, 9);
 });

@@ -64,3 +64,10 @@ export const roomPoints = (outline: readonly Vec2[], height: number): readonly V
     [x, y, 0],
     [x, y, height],
   ]);
+
+/**
+ * Upright angle of view of a picture, such that its shorter side always sees the same angle: what was in the picture stays in it when the
+ * picture becomes narrower.
+ */
+export const uprightAngle = (shorter: number, aspect: number): number =>
+  aspect >= 1 ? shorter : 2 * Math.atan(Math.tan(shorter / 2) / aspect);

@@ -50,7 +50,7 @@ function PiecesList({ design, thing }: { readonly design: Design; readonly thing
   const lines = groups.flatMap((g) => g.options);
   if (lines.length === 0) return null;
   return (
-    <>
+    <div className="pieces">
       <h3>{texts.space.things.pieces(thing.name)}</h3>
       <ListBox
         label={`${texts.space.things.pieces(thing.name)}. ${texts.space.things.piecesHint}`}
@@ -58,7 +58,7 @@ function PiecesList({ design, thing }: { readonly design: Design; readonly thing
         chosen={lines.find((l) => pointed.has(l.ids[0]!))?.id ?? null}
         choose={(id) => pointParts(lines.find((l) => l.id === id)?.ids ?? [])}
       />
-    </>
+    </div>
   );
 }
 

@@ -5,7 +5,7 @@ import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
 import type { Vec3 } from '../engine/contract.js';
 import { select, useWorkbench } from '../state/store.js';
 import { leaveAt, lookFrom, useSpace } from './space-store.js';
-import { looks, type Stand, standFor } from './stand.js';
+import { type Lens, looks, type Stand, standFor, uprightAngle } from './stand.js';
 
 interface TurningProps {
   /** Points that the whole room takes. */
@@ -14,8 +14,10 @@ interface TurningProps {
   readonly hand: readonly Vec3[];
 }
 
-/** Angle of view from outside, upright [degrees]. */
-export const viewAngle = 35;
+/** Angle of view from outside, across the shorter side of the picture [rad]. */
+const viewAngle = MathUtils.degToRad(35);
+
+const lensOf = ({ aspect }: PerspectiveCamera): Lens => ({ angle: uprightAngle(viewAngle, aspect), aspect });
 /** How long the eye takes to a set view [s]. */
 const flight = 0.4;
 const quick = () => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
@@ -25,6 +27,7 @@ export function Turning({ room, hand }: TurningProps) {
   const camera = useThree((s) => s.camera) as PerspectiveCamera;
   const element = useThree((s) => s.gl.domElement);
   const invalidate = useThree((s) => s.invalidate);
+  const size = useThree((s) => s.size);
   const wanted = useSpace((s) => s.wanted);
   const controls = useMemo(() => new OrbitControls(camera, element), [camera, element]);
   const flying = useRef<{ readonly from: Stand; readonly to: Stand; share: number } | null>(null);
@@ -47,7 +50,7 @@ export function Turning({ room, hand }: TurningProps) {
   );
   const goTo = useMemo(
     () => (look: keyof typeof looks | 'hand') => {
-      const lens = { angle: MathUtils.degToRad(viewAngle), aspect: camera.aspect };
+      const lens = lensOf(camera);
       const now = stand.now();
       const back: Vec3 = [now.eye[0] - now.target[0], now.eye[1] - now.target[1], now.eye[2] - now.target[2]];
       const to =
@@ -61,18 +64,20 @@ export function Turning({ room, hand }: TurningProps) {
     [camera, put, stand, invalidate],
   );
 
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the angle follows the size of the picture
   useEffect(() => {
-    camera.fov = viewAngle;
-    camera.up.set(0, 0, 1);
+    camera.fov = MathUtils.radToDeg(lensOf(camera).angle);
     camera.updateProjectionMatrix();
+    invalidate();
+  }, [camera, size, invalidate]);
+
+  useEffect(() => {
+    camera.up.set(0, 0, 1);
     controls.maxPolarAngle = Math.PI * 0.495;
     const { left } = useSpace.getState();
     const { opened } = useWorkbench.getState();
     const before = left?.opened === opened ? left.stand : null;
-    put(
-      before ??
-        standFor(points.current.room, looks.corner, { angle: MathUtils.degToRad(viewAngle), aspect: camera.aspect }),
-    );
+    put(before ?? standFor(points.current.room, looks.corner, lensOf(camera)));
     return () => leaveAt(stand.now(), opened);
   }, [camera, controls, put, stand]);
 

@@ -88,7 +88,7 @@ export const spaceTexts = {
     before: 'Step back',
     after: 'Next step',
     none: 'There are no parts yet.',
-    whole: 'everything',
+    whole: 'Everything',
     count: (n: number, of: number) => `${n} of ${of}`,
     name: (stage: Stage, of: string | null) => (of === null ? stageNames[stage] : `${stageNames[stage]}, ${of}`),
   },
