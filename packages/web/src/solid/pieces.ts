@@ -66,7 +66,8 @@ const leavesOf = ({ leaves, bottom, top }: DesignDoor): readonly SolidBox[] =>
 const onWalls = ({ room }: Design): readonly Piece[] => [
   ...room.doors.flatMap((door): Piece[] => {
     const boxes = leavesOf(door);
-    return boxes.length === 0 ? [] : [{ id: door.id, thing: door.id, kind: 'body', boxes }];
+    if (boxes.length > 0) return [{ id: door.id, thing: door.id, kind: 'body', boxes }];
+    return door.swing === 'sliding' ? [inWall(door, 'body')] : [];
   }),
   ...room.windows.map((w) => inWall(w, 'plate')),
   ...room.boards.map((b) => inWall(b, 'body')),

@@ -7,6 +7,7 @@ import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { type AssemblyStep, assemblySteps } from './assembly-order.js';
 import { cornersOf } from './boxes.js';
+import { DistanceButtons } from './distance-buttons.js';
 import { useInk } from './ink.js';
 import { isMarked, markedBarrier, subjectOf } from './marked.js';
 import { type Piece, piecesOf } from './pieces.js';
@@ -24,8 +25,9 @@ import { ToolRow } from './tool-row.js';
 export default function SpaceView({ design }: { readonly design: Design }) {
   const [drawable] = useState(canDraw);
   const steps = useMemo(() => assemblySteps(design), [design]);
-  const pieces = usePieces(design, steps);
-  const { strong, barrier } = useStrong(design, pieces, steps);
+  const all = useMemo(() => piecesOf(design), [design]);
+  const pieces = usePieces(design, all, steps);
+  const { strong, barrier } = useStrong(design, all, pieces, steps);
   const things = useSpace((s) => s.things);
   if (!drawable) return <p className="waiting">{texts.space.noCanvas}</p>;
   return (
@@ -35,6 +37,7 @@ export default function SpaceView({ design }: { readonly design: Design }) {
         <SheetWords design={design} pieces={pieces} />
         <SectionHandles room={design.room} />
         <Rose />
+        <DistanceButtons />
         <PlanCorner design={design} />
       </div>
       {things && <ThingsList design={design} />}
@@ -64,6 +67,7 @@ function SpaceCanvas({ design, pieces, strong, barrier }: SpaceCanvasProps) {
   return (
     <Canvas
       ref={canvas}
+      flat
       frameloop="demand"
       dpr={[1, 2]}
       camera={{ up: [0, 0, 1], near: 0.05, far: 300 }}
@@ -81,30 +85,33 @@ function SpaceCanvas({ design, pieces, strong, barrier }: SpaceCanvasProps) {
 }
 
 /** Pieces as they are shown now. */
-function usePieces(design: Design, steps: readonly AssemblyStep[]): readonly Piece[] {
+function usePieces(design: Design, all: readonly Piece[], steps: readonly AssemblyStep[]): readonly Piece[] {
   const apart = useSpace((s) => s.apart);
   const step = useSpace((s) => s.step);
   const shown = useSpace((s) => s.shown);
-  const all = useMemo(() => piecesOf(design), [design]);
   return useMemo(
     () => shownPieces(design, all, steps, { apart, step, shown }),
     [design, all, steps, apart, step, shown],
   );
 }
 
-/** What is drawn strong; while steps are gone through, the parts of the step as well. */
-function useStrong(design: Design, pieces: readonly Piece[], steps: readonly AssemblyStep[]) {
+/**
+ * What is drawn strong; while steps are gone through, the parts of the step as well. What hangs under a ceiling that is not shown is
+ * drawn when it is meant.
+ */
+function useStrong(design: Design, all: readonly Piece[], pieces: readonly Piece[], steps: readonly AssemblyStep[]) {
   const selected = useWorkbench((s) => s.selected);
   const pointed = useWorkbench((s) => s.pointedParts);
   const subject = useWorkbench((s) => subjectOf(s.computed?.findings ?? [], s.focusedFinding));
   const step = useSpace((s) => s.step);
   const hovered = useSpace((s) => s.hovered);
+  const ceiling = useSpace((s) => s.shown.ceiling);
   const strong = useMemo(() => {
     const now = new Set(step === null ? [] : (steps[step]?.parts ?? []).map((p) => p.id));
-    return pieces.filter(
-      (p) => isMarked(p, { selected, pointed, subject }) || now.has(p.id) || (p.id === hovered && p.part),
-    );
-  }, [pieces, steps, selected, pointed, subject, step, hovered]);
+    const meant = (p: Piece) => isMarked(p, { selected, pointed, subject });
+    const above = ceiling ? [] : all.filter((p) => p.ceiling && meant(p));
+    return [...pieces.filter((p) => meant(p) || now.has(p.id) || (p.id === hovered && p.part)), ...above];
+  }, [all, pieces, steps, ceiling, selected, pointed, subject, step, hovered]);
   return { strong, barrier: useMemo(() => markedBarrier(design, subject), [design, subject]) };
 }
 

@@ -29,7 +29,8 @@ export const spaceTexts = {
   handLabel: 'what is in hand',
   closer: 'Closer',
   farther: 'Farther',
-  leave: 'Close',
+  hint: 'Drag turns, right button moves, wheel comes closer.',
+  hintOnFoot: 'W A S D walk, drag looks round, Escape leaves.',
   tool: {
     cut: 'Cut open',
     walk: 'Walk through',
