@@ -33,7 +33,7 @@ export function Turning({ room, hand }: TurningProps) {
   const size = useThree((s) => s.size);
   const wanted = useSpace((s) => s.wanted);
   const controls = useMemo(() => new OrbitControls(camera), [camera]);
-  const way = useRef<{ readonly from: Stand; readonly to: Stand; share: number } | null>(null);
+  const way = useRef<{ readonly from: Stand; readonly to: Stand; begun: number | null } | null>(null);
   const points = useRef({ room, hand });
   points.current = { room, hand };
 
@@ -60,7 +60,7 @@ export function Turning({ room, hand }: TurningProps) {
     const to = wantedStand(wanted, standOf(controls), points.current, lensOf(camera));
     if (!to) return;
     if (isStill()) put(controls, to);
-    else way.current = { from: standOf(controls), to, share: 0 };
+    else way.current = { from: standOf(controls), to, begun: null };
     invalidate();
   }, [wanted, camera, controls, invalidate]);
 
@@ -87,12 +87,14 @@ export function Turning({ room, hand }: TurningProps) {
     };
   }, [controls, element, invalidate]);
 
-  useFrame((_, seconds) => {
+  useFrame(() => {
     const now = way.current;
     if (!now) return;
-    now.share = Math.min(1, now.share + Math.min(seconds, 0.05) / flight);
-    put(controls, standBetween(now.from, now.to, MathUtils.smootherstep(now.share, 0, 1)));
-    if (now.share === 1) way.current = null;
+    // The first picture begins the way: however long nothing was drawn before, it is not part of it.
+    now.begun ??= performance.now();
+    const share = Math.min(1, (performance.now() - now.begun) / (flight * 1000));
+    put(controls, standBetween(now.from, now.to, MathUtils.smootherstep(share, 0, 1)));
+    if (share === 1) way.current = null;
     else invalidate();
   });
   return null;
