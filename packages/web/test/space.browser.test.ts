@@ -218,7 +218,7 @@ describe('the space', () => {
     await eyes().fill('9 m');
     expect(await page.locator('.slip .told.problem').textContent()).toMatch(/above the floor/);
     await eyes().fill('1.5 m');
-    await canvas().focus();
+    // From anywhere, not only from the drawing.
     await page.keyboard.press('Escape');
     await where.waitFor({ state: 'detached' });
   });
