@@ -68,6 +68,9 @@ const tool = (name: string) => page.locator('.space-tools .row').getByRole('butt
 const press = (name: string) => page.locator('.space').getByRole('button', { name, exact: true }).click();
 const drawn = async (what: 'calls' | 'triangles' | 'lines' | 'frame') =>
   Number(await canvas().getAttribute(`data-${what}`));
+/** What the drawing says of itself. */
+const described = () =>
+  canvas().evaluate((c) => document.getElementById(c.getAttribute('aria-describedby') ?? '')?.textContent ?? '');
 /** Waits until something else is drawn than before. */
 const drawnAnew = async (what: 'triangles' | 'lines' | 'frame', before: number) =>
   expect.poll(() => drawn(what), { timeout: 10_000 }).not.toBe(before);
@@ -159,6 +162,8 @@ describe('the space', () => {
     await tool('Cut open');
     await press('Add a cut');
     await drawnAnew('lines', whole);
+    expect(await described()).toContain('1 table, 1 enclosure');
+    expect(await described()).toContain('Cut open in 1 plane.');
     const handle = page.getByRole('slider', { name: /^Cut 1/ });
     expect(await handle.getAttribute('aria-valuenow')).toBe('2250');
     const place = page.getByLabel('Cut 1, place from the south');

@@ -1,6 +1,6 @@
 import '../styles/space.css';
 import { Canvas } from '@react-three/fiber';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import type { Design } from '../engine/contract.js';
 import { extentOf } from '../plan/places.js';
 import { useWorkbench } from '../state/store.js';
@@ -59,29 +59,46 @@ function SpaceCanvas({ design, pieces, strong, barrier }: SpaceCanvasProps) {
   const hand = useMemo(() => handPoints(design, pieces, selected), [design, pieces, selected]);
   const onFoot = useSpace((s) => s.walk !== null);
   const canvas = useRef<HTMLCanvasElement>(null);
+  const summary = useId();
   useEffect(() => {
     const label = onFoot ? texts.space.canvasOnFoot : texts.space.canvas;
     const element = canvas.current;
     element?.setAttribute('aria-label', label);
-  }, [onFoot]);
+    element?.setAttribute('aria-describedby', summary);
+  }, [onFoot, summary]);
   return (
-    <Canvas
-      ref={canvas}
-      flat
-      frameloop="demand"
-      dpr={[1, 2]}
-      camera={{ up: [0, 0, 1], near: 0.05, far: 300 }}
-      gl={{ localClippingEnabled: true }}
-      onCreated={({ gl }) => {
-        const { domElement } = gl;
-        domElement.tabIndex = 0;
-        domElement.setAttribute('role', 'application');
-        domElement.setAttribute('aria-roledescription', texts.space.canvasRole);
-      }}
-    >
-      <Scene design={design} ink={ink} pieces={pieces} strong={strong} barrier={barrier} hand={hand} />
-    </Canvas>
+    <>
+      <p id={summary} className="visually-hidden">
+        <Summary design={design} />
+      </p>
+      <Canvas
+        ref={canvas}
+        flat
+        frameloop="demand"
+        dpr={[1, 2]}
+        camera={{ up: [0, 0, 1], near: 0.05, far: 300 }}
+        gl={{ localClippingEnabled: true }}
+        onCreated={({ gl }) => {
+          const { domElement } = gl;
+          domElement.tabIndex = 0;
+          domElement.setAttribute('role', 'application');
+          domElement.setAttribute('aria-roledescription', texts.space.canvasRole);
+        }}
+      >
+        <Scene design={design} ink={ink} pieces={pieces} strong={strong} barrier={barrier} hand={hand} />
+      </Canvas>
+    </>
   );
+}
+
+/** What the drawing holds and how it is shown, in words. */
+function Summary({ design }: { readonly design: Design }) {
+  const { tables, enclosures, runs, lasers } = design;
+  const cuts = useSpace((s) => s.cuts);
+  const apart = useSpace((s) => s.apart);
+  const step = useSpace((s) => s.step);
+  const held = texts.plan.summary(tables.length, enclosures.length, runs.length, lasers.length);
+  return `${held} ${texts.space.state(cuts.length, apart, step)}`;
 }
 
 /** Pieces as they are shown now. */
