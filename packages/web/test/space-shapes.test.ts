@@ -1,13 +1,16 @@
 import { distance2 } from '@cloche/engine';
 import { describe, expect, test } from 'vitest';
 import { apart, centresOf } from '../src/solid/apart.js';
+import { assemblySteps } from '../src/solid/assembly-order.js';
 import { cornersOf } from '../src/solid/boxes.js';
 import { isMarked } from '../src/solid/marked.js';
 import { movedPiece, piecesOf } from '../src/solid/pieces.js';
+import { shownPieces } from '../src/solid/shown-pieces.js';
 import { wallBlocks } from '../src/solid/walls.js';
 import { exampleDesigns } from './example-designs.js';
 
 const designs = exampleDesigns();
+const shown = { curtains: true, panels: true, barriers: false, beams: true, ceiling: false };
 
 describe.each(designs)('%s', (_, design) => {
   const pieces = piecesOf(design);
@@ -72,6 +75,35 @@ describe.each(designs)('%s', (_, design) => {
     const item = design.parts.find((p) => p.role === 'track')!.item;
     const marked = pieces.filter((p) => isMarked(p, { ...none, subject: item }));
     expect(marked.length).toBe(design.parts.filter((p) => p.item === item && p.shape.shape !== 'loose').length);
+  });
+
+  test('each step shows what was set up before and its own parts, the last one everything', () => {
+    const steps = assemblySteps(design);
+    const ids = (step: number | null) =>
+      new Set(shownPieces(design, pieces, steps, { apart: 0, step, shown }).map((p) => p.id));
+    const all = ids(null);
+    expect(ids(steps.length - 1)).toEqual(all);
+    const drawn = (step: number) => steps[step]!.parts.filter((p) => p.shape.shape !== 'loose').map((p) => p.id);
+    for (let i = 0; i < steps.length; i++) {
+      const now = ids(i);
+      expect(drawn(i).every((id) => now.has(id))).toBe(true);
+      for (let later = i + 1; later < steps.length; later++) expect(drawn(later).some((id) => now.has(id))).toBe(false);
+      expect(design.tables.every((t) => now.has(t.id))).toBe(true);
+    }
+  });
+
+  test('what is not to be shown is left out, and nothing else', () => {
+    const of = (change: Partial<typeof shown>) =>
+      shownPieces(design, pieces, [], { apart: 0, step: null, shown: { ...shown, ...change } });
+    expect(of({}).filter((p) => p.ceiling)).toEqual([]);
+    expect(of({ ceiling: true }).length).toBe(pieces.length);
+    expect(of({ curtains: false }).map((p) => p.id)).toEqual(
+      of({})
+        .filter((p) => p.kind !== 'cloth')
+        .map((p) => p.id),
+    );
+    expect(of({ beams: false }).some((p) => p.kind === 'beam')).toBe(false);
+    expect(of({ panels: false }).some((p) => p.part?.shape.shape === 'plate')).toBe(false);
   });
 
   test('plates are boxes of their own size', () => {

@@ -1,5 +1,5 @@
 import type { Design, Part, Vec3 } from '../engine/contract.js';
-import { boxesOf, holds } from './boxes.js';
+import { boxesOf, holds, type SolidBox } from './boxes.js';
 
 /** What is set up together, in the order in which it is read; a thing goes through those that it has parts for. */
 export const stages = [
@@ -101,15 +101,23 @@ const jointReach = 0.06;
 const placeOf = ({ shape }: Part): Vec3 | null =>
   shape.shape === 'loose' ? shape.at : shape.shape === 'box' ? shape.centre : null;
 
+interface Member {
+  readonly boxes: readonly SolidBox[];
+  /** Place of its stage in the order. */
+  readonly turn: number;
+}
+
 /** A joint is made when the later of the members that it joins is there; one that touches no member waits for the whole frame. */
-function stageOfJoint(joint: Part, frame: readonly Part[]): Stage {
+function stageOfJoint(joint: Part, frame: readonly Member[]): Stage {
   const at = placeOf(joint);
-  const touching = at
-    ? frame
-        .filter((m) => boxesOf(m.shape).some((box) => holds(box, at, jointReach)))
-        .map((m) => stages.indexOf(stageOf(m)))
-    : [];
-  return touching.length === 0 ? 'joints' : stages[Math.max(...touching)]!;
+  const touching = at ? frame.filter(({ boxes }) => boxes.some((box) => holds(box, at, jointReach))) : [];
+  return touching.length === 0 ? 'joints' : stages[Math.max(...touching.map((m) => m.turn))]!;
+}
+
+function membersOf(parts: readonly Part[], of: string): readonly Member[] {
+  return parts
+    .filter((p) => p.of === of && members.has(p.role))
+    .map((p) => ({ boxes: boxesOf(p.shape), turn: stages.indexOf(stageOf(p)) }));
 }
 
 /** Curtain runs hang on frames, so that frames come first; what is fitted to walls and doors comes last. */
@@ -130,9 +138,7 @@ function thingsInOrder({ enclosures, runs }: Pick<Design, 'enclosures' | 'runs'>
 export function assemblySteps(design: Pick<Design, 'enclosures' | 'runs' | 'parts'>): readonly AssemblyStep[] {
   const things = thingsInOrder(design);
   const steps = new Map<string, { stage: Stage; of: string | null; parts: Part[] }>();
-  const frames = new Map(
-    design.enclosures.map((e) => [e.id, design.parts.filter((p) => p.of === e.id && members.has(p.role))]),
-  );
+  const frames = new Map(design.enclosures.map(({ id }) => [id, membersOf(design.parts, id)]));
   for (const part of design.parts) {
     const first = stageOf(part);
     const stage = first === 'joints' ? stageOfJoint(part, frames.get(part.of) ?? []) : first;

@@ -71,13 +71,24 @@ export function Boxes({ pieces, ink, planes, clear = false }: BoxesProps) {
         )}
       </instancedMesh>
       <lineSegments geometry={edges}>
-        <lineBasicMaterial color={ink.ink} transparent opacity={clear ? 0.55 : 0.75} clippingPlanes={clipped} />
+        <lineBasicMaterial
+          color={ink.ink}
+          transparent
+          opacity={(clear ? 0.55 : 0.75) * (ink.dark ? 0.8 : 1)}
+          clippingPlanes={clipped}
+        />
       </lineSegments>
     </>
   );
 }
 
-export function Cloth({ pieces, ink, planes }: { readonly pieces: readonly Piece[] } & Drawn) {
+interface ClothProps extends Drawn {
+  readonly pieces: readonly Piece[];
+  /** Seen through from outside, so that the drawing tells what hangs behind it; on foot it hides what it hides. */
+  readonly opacity: number;
+}
+
+export function Cloth({ pieces, opacity, ink, planes }: ClothProps) {
   const cloth = useGeometry(() => clothGeometry(pieces), [pieces]);
   const edges = useGeometry(() => lineGeometry(pieces.flatMap(clothEdges)), [pieces]);
   if (pieces.length === 0) return null;
@@ -88,9 +99,12 @@ export function Cloth({ pieces, ink, planes }: { readonly pieces: readonly Piece
         <meshLambertMaterial
           color={ink.cloth}
           transparent
-          opacity={0.55}
+          opacity={opacity}
           side={DoubleSide}
-          depthWrite={false}
+          depthWrite={opacity === 1}
+          polygonOffset
+          polygonOffsetFactor={1}
+          polygonOffsetUnits={1}
           clippingPlanes={clipped}
         />
       </mesh>

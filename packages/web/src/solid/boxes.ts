@@ -111,6 +111,12 @@ export function within(box: SolidBox, point: Vec3): Vec3 {
 export const holds = (box: SolidBox, point: Vec3, reach: number): boolean =>
   within(box, point).every((place, i) => Math.abs(place) <= box.sizes[i]! / 2 + reach);
 
+/** From where to where a box reaches along an axis of the room. */
+export function reachAlong({ middle, axes, sizes }: SolidBox, axis: 0 | 1 | 2): readonly [number, number] {
+  const half = axes.reduce((sum, a, i) => sum + (Math.abs(a[axis]) * sizes[i]!) / 2, 0);
+  return [middle[axis] - half, middle[axis] + half];
+}
+
 /** The eight corners of a box, and its twelve edges as pairs of them. */
 export function cornersOf({ middle, axes, sizes }: SolidBox): readonly Vec3[] {
   const corner = (i: number): Vec3 => {

@@ -1,6 +1,6 @@
 import { at3 } from '@cloche/engine';
 import type { Design, Vec2, Vec3 } from '../engine/contract.js';
-import { cornersOf } from './boxes.js';
+import { cornersOf, reachAlong, type SolidBox } from './boxes.js';
 import { type Stretch, waveOf } from './geometry.js';
 import { hatchLines, narrowest } from './hatch.js';
 import type { Piece } from './pieces.js';
@@ -65,6 +65,11 @@ function levelStretches(outline: readonly Vec2[], z: number, { axis, at }: Cut):
   return crossings.flatMap((s, i): Stretch[] => (i % 2 === 0 ? [[point(s), point(crossings[i + 1]!)]] : []));
 }
 
+const meetsPlane = (box: SolidBox, { axis, at }: Cut): boolean => {
+  const [low, high] = reachAlong(box, axis);
+  return low - 1e-6 <= at && at <= high + 1e-6;
+};
+
 interface CutSpace {
   readonly room: Design['room'];
   readonly walls: readonly WallBlock[];
@@ -74,18 +79,17 @@ interface CutSpace {
 
 /** What every cut shows of walls, floor, bodies, plates and cloth, each cut shortened by the other. */
 export function capsOf({ room, walls, pieces, ceiling }: CutSpace, cuts: readonly Cut[]): Caps {
-  const bodies: readonly Body[] = [
-    ...walls.map(({ corners }) => ({ corners, building: true })),
-    ...pieces
-      .filter((p) => p.kind === 'body' || p.kind === 'plate')
-      .flatMap((p) => p.boxes.map((box) => ({ corners: cornersOf(box), building: false }))),
-  ];
+  const boxes = pieces.flatMap((p) => (p.kind === 'body' || p.kind === 'plate' ? p.boxes : []));
   const wide: (readonly Vec3[])[] = [];
   const narrow: (readonly Vec3[])[] = [];
   const hatched: Stretch[] = [];
   const lines: Stretch[] = [];
   cuts.forEach((cut, i) => {
     const others = cuts.filter((_, j) => j !== i);
+    const bodies: readonly Body[] = [
+      ...walls.map(({ corners }) => ({ corners, building: true })),
+      ...boxes.filter((box) => meetsPlane(box, cut)).map((box) => ({ corners: cornersOf(box), building: false })),
+    ];
     for (const { corners, building } of bodies) {
       const face = others.reduce(keptFace, sectionOf(corners, cut.axis, cut.at));
       if (face.length < 3) continue;

@@ -14,18 +14,20 @@ export function CutSlip({ room }: { readonly room: Design['room'] }) {
   const next = axes.find((axis) => cuts.every((c) => c.axis !== axis) && axis === (cuts.length === 0 ? 1 : axis)) ?? 0;
   return (
     <>
-      <p className="second">{words.about}</p>
       {cuts.map((cut, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a cut is known by its place in the list of two
         <CutLine key={i} index={i} cut={cut} room={room} />
       ))}
       {cuts.length < mostCuts && (
-        <button
-          type="button"
-          onClick={() => addCut({ axis: next, at: middleCut(room, next), keeps: keepsAtFirst(next) })}
-        >
-          {words.add}
-        </button>
+        <div className="about">
+          <p className="second">{words.about}</p>
+          <button
+            type="button"
+            onClick={() => addCut({ axis: next, at: middleCut(room, next), keeps: keepsAtFirst(next) })}
+          >
+            {words.add}
+          </button>
+        </div>
       )}
     </>
   );
@@ -68,7 +70,6 @@ function CutLine({ index, cut, room }: CutLineProps) {
         outsideHint={words.outsideHint}
         change={(at) => changeCut(index, { at })}
       />
-      <p className="second">{words.keeps(cut.axis, cut.keeps)}</p>
       <div className="adds">
         <button
           type="button"
@@ -79,6 +80,7 @@ function CutLine({ index, cut, room }: CutLineProps) {
         <button type="button" className="quiet" onClick={() => removeCut(index)}>
           {words.remove}
         </button>
+        <span className="second">{words.keeps(cut.axis, cut.keeps)}</span>
       </div>
     </fieldset>
   );

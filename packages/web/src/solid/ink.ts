@@ -34,7 +34,7 @@ const dark: Ink = {
   body: '#525A61',
   plate: '#86A3A7',
   cloth: '#7C8288',
-  wall: '#22272B',
+  wall: '#2B3136',
 };
 
 const query = window.matchMedia('(prefers-color-scheme: dark)');

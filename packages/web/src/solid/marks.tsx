@@ -1,4 +1,4 @@
-import { at3 } from '@cloche/engine';
+import { add3, at3, scale3 } from '@cloche/engine';
 import { useMemo } from 'react';
 import type { Plane } from 'three';
 import type { Barrier, Vec2 } from '../engine/contract.js';
@@ -8,18 +8,35 @@ import { hatchLines } from './hatch.js';
 import type { Piece } from './pieces.js';
 import { StrongLines } from './strong-lines.js';
 
-const edgesOfPiece = (piece: Piece): readonly Stretch[] =>
-  piece.kind === 'cloth' ? clothEdges(piece) : piece.kind === 'beam' ? [] : piece.boxes.flatMap(edgesOf);
+/** Small parts between the large ones: many of them marked at once would be one blot. */
+const small: ReadonlySet<string> = new Set(['joint', 'cap', 'connector', 'end stop']);
+/** From here on marks are many: small parts are left out, cloth is framed instead of traced, lines are finer. */
+const many = 12;
+
+const frameOfCloth = (piece: Piece): readonly Stretch[] => {
+  const shape = piece.part?.shape;
+  if (shape?.shape !== 'cloth') return [];
+  const [dx, dy, dz] = piece.by ?? [0, 0, 0];
+  const at = ([x, y]: Vec2, z: number): Stretch[0] => [x + dx, y + dy, z + dz];
+  const { line, top, bottom } = shape;
+  const rails = [top, bottom].flatMap((z) => line.slice(1).map((b, i): Stretch => [at(line[i]!, z), at(b, z)]));
+  const ends = [line[0]!, line.at(-1)!].map((p): Stretch => [at(p, bottom), at(p, top)]);
+  return [...rails, ...ends];
+};
+
+function edgesOfPiece(piece: Piece, among: number): readonly Stretch[] {
+  if (piece.kind === 'beam') return middleLine(piece);
+  if (piece.kind === 'cloth') return among > many ? frameOfCloth(piece) : clothEdges(piece);
+  if (among > many && piece.part && small.has(piece.part.role)) return [];
+  return piece.boxes.flatMap(edgesOf);
+}
 
 /** Middle lines of a beam that is in hand. */
-const middleLine = ({ kind, boxes }: Piece): readonly Stretch[] =>
-  kind !== 'beam'
-    ? []
-    : boxes.map(({ middle, axes: [along], sizes: [length] }): Stretch => {
-        const end = (sign: number) =>
-          [0, 1, 2].map((k) => middle[k as 0] + (along[k as 0] * length * sign) / 2) as unknown as Stretch[0];
-        return [end(-1), end(1)];
-      });
+const middleLine = ({ boxes }: Piece): readonly Stretch[] =>
+  boxes.map(({ middle, axes: [along], sizes: [length] }): Stretch => {
+    const end = (sign: number) => add3(middle, scale3(along, (sign * length) / 2));
+    return [end(-1), end(1)];
+  });
 
 interface MarksProps extends Drawn {
   /** In hand, pointed at, or the subject of a note. */
@@ -31,13 +48,18 @@ interface MarksProps extends Drawn {
 /** What stands out, in the accent and through everything. */
 export function Marks({ strong, barrier, ink, planes }: MarksProps) {
   const stretches = useMemo(
-    () => [
-      ...strong.flatMap((piece) => [...edgesOfPiece(piece), ...middleLine(piece)]),
-      ...(barrier ? frameOf(barrier) : []),
-    ],
+    () => [...strong.flatMap((piece) => edgesOfPiece(piece, strong.length)), ...(barrier ? frameOf(barrier) : [])],
     [strong, barrier],
   );
-  return <StrongLines stretches={stretches} color={ink.accent} width={2.4} planes={planes} through />;
+  return (
+    <StrongLines
+      stretches={stretches}
+      color={ink.accent}
+      width={strong.length > many ? 1.5 : 2.4}
+      planes={planes}
+      through
+    />
+  );
 }
 
 const corners = ({ from, to, bottom, top }: Barrier) =>

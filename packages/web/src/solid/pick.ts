@@ -1,4 +1,4 @@
-import { add3, dot3, scale3 } from '@cloche/engine';
+import { add3, dot3, length3, scale3, sub3 } from '@cloche/engine';
 import type { Vec3 } from '../engine/contract.js';
 import { type SolidBox, within } from './boxes.js';
 import type { Piece } from './pieces.js';
@@ -60,4 +60,23 @@ export function pickedPiece(sight: Sight, pieces: readonly Piece[], cuts: readon
       if (far !== null && (best === null || far < best.far)) best = { piece, far };
     }
   return best?.piece ?? null;
+}
+
+/** Panes, panels and strips are seen through. */
+const isClear = ({ kind, part }: Piece): boolean => kind === 'plate' || kind === 'beam' || part?.role === 'strip panel';
+
+/** Whether a body or a curtain hides a point from an eye. */
+export function isHidden(eye: Vec3, point: Vec3, pieces: readonly Piece[], cuts: readonly Cut[]): boolean {
+  const way = sub3(point, eye);
+  const far = length3(way);
+  if (far < 1e-6) return false;
+  const sight = { from: eye, along: scale3(way, 1 / far) };
+  return pieces.some(
+    (piece) =>
+      !isClear(piece) &&
+      piece.boxes.some((box) => {
+        const near = meets(sight, box, cuts);
+        return near !== null && near < far - 1e-6;
+      }),
+  );
 }

@@ -22,9 +22,9 @@ const topThickness = 0.2;
 /** What is known by its place only is drawn as a small box of this size [m]. */
 const pointSize = 0.1;
 
-const solidPiece = (solid: Solid, thing = solid.id): Piece => ({
+const solidPiece = (solid: Solid): Piece => ({
   id: solid.id,
-  thing,
+  thing: solid.id,
   kind: 'body',
   boxes: [boxOver(solid.outline, solid.bottom, solid.top)],
 });
@@ -38,10 +38,10 @@ const furniture = (design: Design): readonly Piece[] => [
       boxes: [boxOver(outline, height - topThickness, height)],
     }),
   ),
-  ...design.tables.flatMap((table) => table.equipment.map((e) => solidPiece(e, table.id))),
+  ...design.tables.flatMap((table) => table.equipment.map(solidPiece)),
   ...[...design.equipment, ...design.room.columns, ...design.room.obstructions]
     .filter((s) => s.outline.length >= 4)
-    .map((s) => solidPiece(s)),
+    .map(solidPiece),
 ];
 
 /** Depth that leaves, panes, boards and signs are drawn with; they are measured by their face only [m]. */
@@ -66,7 +66,8 @@ const leavesOf = ({ leaves, bottom, top }: DesignDoor): readonly SolidBox[] =>
 const onWalls = ({ room }: Design): readonly Piece[] => [
   ...room.doors.flatMap((door): Piece[] => {
     const boxes = leavesOf(door);
-    return boxes.length === 0 ? [] : [{ id: door.id, thing: door.id, kind: 'body', boxes }];
+    if (boxes.length > 0) return [{ id: door.id, thing: door.id, kind: 'body', boxes }];
+    return door.swing === 'sliding' ? [inWall(door, 'body')] : [];
   }),
   ...room.windows.map((w) => inWall(w, 'plate')),
   ...room.boards.map((b) => inWall(b, 'body')),

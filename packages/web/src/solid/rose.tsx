@@ -1,12 +1,14 @@
 import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
-import { lookFrom } from './space-store.js';
+import { lookFrom, useSpace } from './space-store.js';
 import { lookNames } from './stand.js';
 
 /** The points of the compass from which the space is looked at, above in their middle; beside them the corner and what is in hand. */
 export function Rose() {
   const { looks, looksShort, looksLabel, hand, handLabel } = texts.space;
   const none = useWorkbench((s) => s.selected === null);
+  const onFoot = useSpace((s) => s.walk !== null);
+  if (onFoot) return null;
   return (
     <fieldset className="rose">
       <legend className="visually-hidden">{looksLabel}</legend>

@@ -36,10 +36,7 @@ export function Scene({ design, ink, pieces, strong, barrier, hand }: SceneProps
   const planes = useMemo(() => planesOf(cuts), [cuts]);
   const walls = useMemo(() => wallBlocks(room), [room]);
   const points = useMemo(() => roomPoints(room.outline, room.height), [room]);
-  const [bodies, plates, cloth] = useMemo(
-    () => (['body', 'plate', 'cloth'] as const).map((kind) => pieces.filter((p) => p.kind === kind)),
-    [pieces],
-  );
+  const { bodies, plates, cloth, strips } = useMemo(() => byKind(pieces), [pieces]);
   const drawn = { ink, planes };
   return (
     <>
@@ -47,9 +44,10 @@ export function Scene({ design, ink, pieces, strong, barrier, hand }: SceneProps
       <hemisphereLight args={[0xffffff, 0xc8c8c2, ink.dark ? 2.2 : 2.9]} />
       <directionalLight position={[4, -6, 10]} intensity={ink.dark ? 0.8 : 0.5} />
       <RoomShell room={room} walls={walls} ceiling={shown.ceiling} {...drawn} />
-      <Boxes pieces={bodies!} {...drawn} />
-      <Boxes pieces={plates!} clear {...drawn} />
-      <Cloth pieces={cloth!} {...drawn} />
+      <Boxes pieces={bodies} {...drawn} />
+      <Boxes pieces={plates} clear {...drawn} />
+      <Cloth pieces={cloth} opacity={onFoot ? 1 : 0.55} {...drawn} />
+      <Cloth pieces={strips} opacity={0.4} {...drawn} />
       {shown.beams && <Beams lasers={design.lasers} {...drawn} />}
       {shown.barriers && inPlace && <BarrierFaces barriers={design.barriers} {...drawn} />}
       <SectionFaces room={room} walls={walls} pieces={pieces} cuts={cuts} ceiling={shown.ceiling} ink={ink} />
@@ -59,4 +57,16 @@ export function Scene({ design, ink, pieces, strong, barrier, hand }: SceneProps
       <DrawnFrames />
     </>
   );
+}
+
+/** Pieces by how they are drawn; strips are clear, curtains are not. */
+function byKind(pieces: readonly Piece[]) {
+  const of = (kind: Piece['kind']) => pieces.filter((p) => p.kind === kind);
+  const isStrip = ({ part }: Piece) => part?.role === 'strip panel';
+  return {
+    bodies: of('body'),
+    plates: of('plate'),
+    cloth: of('cloth').filter((p) => !isStrip(p)),
+    strips: of('cloth').filter(isStrip),
+  };
 }

@@ -6,7 +6,7 @@ import { texts } from '../texts.js';
 import { cutLimits } from './cut-limits.js';
 import { keySteps } from './length-field.js';
 import { onScreen, usePin } from './pins.js';
-import type { Cut } from './section.js';
+import { type Cut, isKept } from './section.js';
 import { changeCut, useSpace } from './space-store.js';
 
 /** The handles by which cuts are dragged over the drawing. */
@@ -14,22 +14,23 @@ export function SectionHandles({ room }: { readonly room: Design['room'] }) {
   const cuts = useSpace((s) => s.cuts);
   return cuts.map((cut, i) => (
     // biome-ignore lint/suspicious/noArrayIndexKey: a cut is known by its place in the list of two
-    <Handle key={i} index={i} cut={cut} room={room} />
+    <Handle key={i} index={i} cut={cut} others={cuts.filter((o) => o !== cut)} room={room} />
   ));
 }
 
 interface HandleProps {
   readonly index: number;
   readonly cut: Cut;
+  readonly others: readonly Cut[];
   readonly room: Design['room'];
 }
 
 /** Upright pixels that stand for a metre when the axis points at the eye, where no drag could follow it. */
 const pixelsPerMetre = 160;
 
-function Handle({ index, cut, room }: HandleProps) {
+function Handle({ index, cut, others, room }: HandleProps) {
   const element = useRef<HTMLButtonElement>(null);
-  const place = useMemo(() => handlePlace(cut, room), [cut, room]);
+  const place = useMemo(() => handlePlace(cut, others, room), [cut, others, room]);
   usePin(element, place);
   const [low, high] = cutLimits(room, cut.axis);
   const held = useRef<{ readonly x: number; readonly y: number; readonly at: number } | null>(null);
@@ -75,13 +76,22 @@ function Handle({ index, cut, room }: HandleProps) {
   );
 }
 
-/** Over the middle of an upright cut, at a corner of a level one. */
-function handlePlace({ axis, at }: Cut, room: Design['room']): Vec3 {
+/** Over an end of an upright cut, at a corner of a level one; at the near ones unless another cut takes them away. */
+function handlePlace(cut: Cut, others: readonly Cut[], room: Design['room']): Vec3 {
   const { min, max } = boxOf(room.outline);
   const over = room.height + 0.15;
-  if (axis === 0) return [at, (min[1] + max[1]) / 2, over];
-  if (axis === 1) return [(min[0] + max[0]) / 2, at, over];
-  return [max[0], min[1], at];
+  const { axis, at } = cut;
+  const places: readonly Vec3[] =
+    axis === 0
+      ? [min[1], max[1]].map((y): Vec3 => [at, y, over])
+      : axis === 1
+        ? [max[0], min[0]].map((x): Vec3 => [x, at, over])
+        : [max[0], min[0]].flatMap((x) => [min[1], max[1]].map((y): Vec3 => [x, y, at]));
+  // A level cut that takes the upper part away leaves the upright one nothing to stand over.
+  const ceiling = others.find((o) => o.axis === 2 && o.keeps === 'lesser');
+  const low = (p: Vec3): Vec3 => (ceiling && axis !== 2 ? [p[0], p[1], ceiling.at] : p);
+  const kept = places.map(low).find((p) => others.every((o) => isKept(o, p)));
+  return kept ?? places[0]!;
 }
 
 /** Metres along an axis that a drag over the drawing means at a place. */

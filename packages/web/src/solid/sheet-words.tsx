@@ -1,8 +1,9 @@
-import { numberText } from '@cloche/engine';
+import { at3, numberText } from '@cloche/engine';
 import { type ReactNode, useMemo, useRef } from 'react';
 import type { Design, DesignLaser, Vec3 } from '../engine/contract.js';
 import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
+import { isHidden } from './pick.js';
 import type { Piece } from './pieces.js';
 import { usePin } from './pins.js';
 import { isKept } from './section.js';
@@ -18,12 +19,16 @@ export function SheetWords({ design, pieces }: { readonly design: Design; readon
   const hovered = useSpace((s) => s.hovered);
   const pointed = useWorkbench((s) => s.pointedParts);
   const itemNames = useWorkbench((s) => s.computed?.itemNames);
+  const foot = useSpace((s) => s.walk);
+  const eyeHeight = useSpace((s) => s.eyeHeight);
   const waves = useMemo(() => (beams ? waveLabels(design.lasers) : []), [design.lasers, beams]);
   const named = pieces.filter((p) => p.id === hovered || pointed.has(p.id)).slice(0, mostMarks);
   return (
     <div className="sheet-words" aria-hidden="true">
       {waves
         .filter(({ at }) => cuts.every((cut) => isKept(cut, at)))
+        // On foot a curtain hides a beam, so that it hides its writing too.
+        .filter(({ at }) => !foot || !isHidden(at3(foot.at, eyeHeight), at, pieces, cuts))
         .map(({ id, at, text }) => (
           <Word key={id} at={at} className="wavelength">
             {text}
@@ -51,7 +56,7 @@ function Word({
   const element = useRef<HTMLSpanElement>(null);
   usePin(element, at);
   return (
-    <span ref={element} className="pin">
+    <span ref={element} className="pin" data-word={className}>
       <span className={className}>{children}</span>
     </span>
   );

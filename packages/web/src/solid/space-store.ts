@@ -10,6 +10,11 @@ export type Tool = (typeof tools)[number];
 export const layers = ['curtains', 'panels', 'barriers', 'beams', 'ceiling'] as const;
 export type Layer = (typeof layers)[number];
 
+/** A set view that was asked for; a new object for each time. */
+export interface Wanted {
+  readonly look: Look | 'hand' | 'closer' | 'farther';
+}
+
 /** Where one stands on foot, and looks. */
 export interface OnFoot {
   readonly at: Vec2;
@@ -32,8 +37,8 @@ export interface SpaceState {
   /** Above the floor [m]. */
   readonly eyeHeight: number;
   readonly walk: OnFoot | null;
-  /** The set view that was asked for last; a new object for each time. */
-  readonly wanted: { readonly look: Look | 'hand' } | null;
+  /** The set view that was asked for and is not taken yet. */
+  readonly wanted: Wanted | null;
   /** Where the eye was when the space was left, and which brief was seen. */
   readonly left: { readonly stand: Stand; readonly opened: number } | null;
   /** Piece under the pointer. */
@@ -68,7 +73,8 @@ useWorkbench.subscribe((now, before) => {
 
 export const openTool = (tool: Tool | null): void => set({ tool });
 export const showThings = (things: boolean): void => set({ things });
-export const lookFrom = (look: Look | 'hand'): void => set({ wanted: { look }, walk: null });
+export const lookFrom = (look: Wanted['look']): void => set({ wanted: { look }, walk: null });
+export const looked = (): void => set({ wanted: null });
 export const leaveAt = (stand: Stand, opened: number): void => set({ left: { stand, opened } });
 export const pullApart = (apart: number): void => set({ apart });
 export const showStep = (step: number | null): void => set({ step });

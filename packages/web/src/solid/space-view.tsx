@@ -1,12 +1,13 @@
 import '../styles/space.css';
 import { Canvas } from '@react-three/fiber';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import type { Design } from '../engine/contract.js';
 import { extentOf } from '../plan/places.js';
 import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { type AssemblyStep, assemblySteps } from './assembly-order.js';
 import { cornersOf } from './boxes.js';
+import { DistanceButtons } from './distance-buttons.js';
 import { useInk } from './ink.js';
 import { isMarked, markedBarrier, subjectOf } from './marked.js';
 import { type Piece, piecesOf } from './pieces.js';
@@ -24,8 +25,9 @@ import { ToolRow } from './tool-row.js';
 export default function SpaceView({ design }: { readonly design: Design }) {
   const [drawable] = useState(canDraw);
   const steps = useMemo(() => assemblySteps(design), [design]);
-  const pieces = usePieces(design, steps);
-  const { strong, barrier } = useStrong(design, pieces, steps);
+  const all = useMemo(() => piecesOf(design), [design]);
+  const pieces = usePieces(design, all, steps);
+  const { strong, barrier } = useStrong(design, all, pieces, steps);
   const things = useSpace((s) => s.things);
   if (!drawable) return <p className="waiting">{texts.space.noCanvas}</p>;
   return (
@@ -35,6 +37,7 @@ export default function SpaceView({ design }: { readonly design: Design }) {
         <SheetWords design={design} pieces={pieces} />
         <SectionHandles room={design.room} />
         <Rose />
+        <DistanceButtons />
         <PlanCorner design={design} />
       </div>
       {things && <ThingsList design={design} />}
@@ -56,55 +59,76 @@ function SpaceCanvas({ design, pieces, strong, barrier }: SpaceCanvasProps) {
   const hand = useMemo(() => handPoints(design, pieces, selected), [design, pieces, selected]);
   const onFoot = useSpace((s) => s.walk !== null);
   const canvas = useRef<HTMLCanvasElement>(null);
+  const summary = useId();
   useEffect(() => {
     const label = onFoot ? texts.space.canvasOnFoot : texts.space.canvas;
     const element = canvas.current;
     element?.setAttribute('aria-label', label);
-  }, [onFoot]);
+    element?.setAttribute('aria-describedby', summary);
+  }, [onFoot, summary]);
   return (
-    <Canvas
-      ref={canvas}
-      frameloop="demand"
-      dpr={[1, 2]}
-      camera={{ up: [0, 0, 1], near: 0.05, far: 300 }}
-      gl={{ localClippingEnabled: true }}
-      onCreated={({ gl }) => {
-        const { domElement } = gl;
-        domElement.tabIndex = 0;
-        domElement.setAttribute('role', 'application');
-        domElement.setAttribute('aria-roledescription', texts.space.canvasRole);
-      }}
-    >
-      <Scene design={design} ink={ink} pieces={pieces} strong={strong} barrier={barrier} hand={hand} />
-    </Canvas>
+    <>
+      <p id={summary} className="visually-hidden">
+        <Summary design={design} />
+      </p>
+      <Canvas
+        ref={canvas}
+        flat
+        frameloop="demand"
+        dpr={[1, 2]}
+        camera={{ up: [0, 0, 1], near: 0.05, far: 300 }}
+        gl={{ localClippingEnabled: true }}
+        onCreated={({ gl }) => {
+          const { domElement } = gl;
+          domElement.tabIndex = 0;
+          domElement.setAttribute('role', 'application');
+          domElement.setAttribute('aria-roledescription', texts.space.canvasRole);
+        }}
+      >
+        <Scene design={design} ink={ink} pieces={pieces} strong={strong} barrier={barrier} hand={hand} />
+      </Canvas>
+    </>
   );
 }
 
+/** What the drawing holds and how it is shown, in words. */
+function Summary({ design }: { readonly design: Design }) {
+  const { tables, enclosures, runs, lasers } = design;
+  const cuts = useSpace((s) => s.cuts);
+  const apart = useSpace((s) => s.apart);
+  const step = useSpace((s) => s.step);
+  const held = texts.plan.summary(tables.length, enclosures.length, runs.length, lasers.length);
+  return `${held} ${texts.space.state(cuts.length, apart, step)}`;
+}
+
 /** Pieces as they are shown now. */
-function usePieces(design: Design, steps: readonly AssemblyStep[]): readonly Piece[] {
+function usePieces(design: Design, all: readonly Piece[], steps: readonly AssemblyStep[]): readonly Piece[] {
   const apart = useSpace((s) => s.apart);
   const step = useSpace((s) => s.step);
   const shown = useSpace((s) => s.shown);
-  const all = useMemo(() => piecesOf(design), [design]);
   return useMemo(
     () => shownPieces(design, all, steps, { apart, step, shown }),
     [design, all, steps, apart, step, shown],
   );
 }
 
-/** What is drawn strong; while steps are gone through, the parts of the step as well. */
-function useStrong(design: Design, pieces: readonly Piece[], steps: readonly AssemblyStep[]) {
+/**
+ * What is drawn strong; while steps are gone through, the parts of the step as well. What hangs under a ceiling that is not shown is
+ * drawn when it is meant.
+ */
+function useStrong(design: Design, all: readonly Piece[], pieces: readonly Piece[], steps: readonly AssemblyStep[]) {
   const selected = useWorkbench((s) => s.selected);
   const pointed = useWorkbench((s) => s.pointedParts);
   const subject = useWorkbench((s) => subjectOf(s.computed?.findings ?? [], s.focusedFinding));
   const step = useSpace((s) => s.step);
   const hovered = useSpace((s) => s.hovered);
+  const ceiling = useSpace((s) => s.shown.ceiling);
   const strong = useMemo(() => {
     const now = new Set(step === null ? [] : (steps[step]?.parts ?? []).map((p) => p.id));
-    return pieces.filter(
-      (p) => isMarked(p, { selected, pointed, subject }) || now.has(p.id) || (p.id === hovered && p.part),
-    );
-  }, [pieces, steps, selected, pointed, subject, step, hovered]);
+    const meant = (p: Piece) => isMarked(p, { selected, pointed, subject });
+    const above = ceiling ? [] : all.filter((p) => p.ceiling && meant(p));
+    return [...pieces.filter((p) => meant(p) || now.has(p.id) || (p.id === hovered && p.part)), ...above];
+  }, [all, pieces, steps, ceiling, selected, pointed, subject, step, hovered]);
   return { strong, barrier: useMemo(() => markedBarrier(design, subject), [design, subject]) };
 }
 

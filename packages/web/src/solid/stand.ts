@@ -1,4 +1,4 @@
-import { add3, cross3, dot3, scale3, sub3, unit3 } from '@cloche/engine';
+import { add3, between3, cross3, dot3, length3, scale3, sub3, unit3 } from '@cloche/engine';
 import type { Vec2, Vec3 } from '../engine/contract.js';
 
 /** Where the eye is and what it looks at [m]. */
@@ -64,3 +64,29 @@ export const roomPoints = (outline: readonly Vec2[], height: number): readonly V
     [x, y, 0],
     [x, y, height],
   ]);
+
+/**
+ * Upright angle of view of a picture, such that its shorter side always sees the same angle: what was in the picture stays in it when the
+ * picture becomes narrower.
+ */
+export const uprightAngle = (shorter: number, aspect: number): number =>
+  aspect >= 1 ? shorter : 2 * Math.atan(Math.tan(shorter / 2) / aspect);
+
+/** On the way from one stand to another: round what is looked at by the shorter way, never through it. */
+export function standBetween(from: Stand, to: Stand, share: number): Stand {
+  const [a, b] = [roundTarget(from), roundTarget(to)];
+  const mix = (x: number, y: number) => x + (y - x) * share;
+  const turn = Math.atan2(Math.sin(b.azimuth - a.azimuth), Math.cos(b.azimuth - a.azimuth));
+  const azimuth = a.azimuth + turn * share;
+  const elevation = mix(a.elevation, b.elevation);
+  const far = mix(a.far, b.far);
+  const target = between3(from.target, to.target, share);
+  const level = Math.cos(elevation);
+  const way: Vec3 = [Math.cos(azimuth) * level, Math.sin(azimuth) * level, Math.sin(elevation)];
+  return { eye: add3(target, scale3(way, far)), target };
+}
+
+function roundTarget({ eye, target }: Stand) {
+  const d = sub3(eye, target);
+  return { far: length3(d), azimuth: Math.atan2(d[1], d[0]), elevation: Math.asin(d[2] / length3(d)) };
+}

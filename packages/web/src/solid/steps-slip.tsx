@@ -21,36 +21,40 @@ export function StepsSlip({ design, steps }: StepsSlipProps) {
   const name = now ? stepName(design, now) : words.whole;
   return (
     <>
-      <p className="caution">{words.caution}</p>
-      <label className="slide">
-        <span>{words.slider}</span>
-        <input
-          type="range"
-          min={1}
-          max={steps.length + 1}
-          value={place + 1}
-          aria-valuetext={now ? `${words.count(place + 1, steps.length)}, ${name}` : words.whole}
-          onChange={(e) => put(Number(e.target.value) - 1)}
-        />
-        <span className="number">{now ? words.count(place + 1, steps.length) : words.whole}</span>
-      </label>
-      <div className="adds">
-        <button type="button" disabled={place === 0} onClick={() => put(place - 1)}>
-          {words.before}
-        </button>
-        <button type="button" disabled={!now} onClick={() => put(place + 1)}>
-          {words.after}
-        </button>
-        <button type="button" className="quiet" disabled={!now} onClick={() => showStep(null)}>
-          {words.all}
-        </button>
-      </div>
-      {now && (
-        <div className="step-now" aria-live="polite">
-          <h3>{name}</h3>
-          <StepParts step={now} />
+      <div className="about">
+        <label className="slide">
+          <span>{words.slider}</span>
+          <input
+            type="range"
+            min={1}
+            max={steps.length + 1}
+            value={place + 1}
+            aria-valuetext={now ? `${words.count(place + 1, steps.length)}, ${name}` : words.whole}
+            onChange={(e) => put(Number(e.target.value) - 1)}
+          />
+          <span className="number">{now ? words.count(place + 1, steps.length) : words.whole}</span>
+        </label>
+        <div className="adds">
+          <button type="button" disabled={place === 0} onClick={() => put(place - 1)}>
+            {words.before}
+          </button>
+          <button type="button" disabled={!now} onClick={() => put(place + 1)}>
+            {words.after}
+          </button>
+          <button type="button" className="quiet" disabled={!now} onClick={() => showStep(null)}>
+            {words.all}
+          </button>
         </div>
-      )}
+        <p className="caution">{words.caution}</p>
+      </div>
+      <div className="step-now" aria-live="polite">
+        {now && (
+          <>
+            <h3>{name}</h3>
+            <StepParts step={now} />
+          </>
+        )}
+      </div>
     </>
   );
 }

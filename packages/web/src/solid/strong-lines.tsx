@@ -4,7 +4,7 @@ import type { Plane } from 'three';
 import { LineMaterial } from 'three/examples/jsm/lines/LineMaterial.js';
 import { LineSegments2 } from 'three/examples/jsm/lines/LineSegments2.js';
 import { LineSegmentsGeometry } from 'three/examples/jsm/lines/LineSegmentsGeometry.js';
-import type { Stretch } from './geometry.js';
+import { flatPoints, type Stretch } from './geometry.js';
 
 interface StrongLinesProps {
   readonly stretches: readonly Stretch[];
@@ -30,7 +30,7 @@ export function StrongLines({ stretches, color, width, planes, through = false, 
   useEffect(() => () => lines.material.dispose(), [lines]);
   useEffect(() => {
     const geometry = new LineSegmentsGeometry();
-    geometry.setPositions(stretches.flatMap(([a, b]) => [...a, ...b]));
+    geometry.setPositions(flatPoints(stretches.flat()));
     lines.geometry = geometry;
     lines.visible = stretches.length > 0;
     invalidate();

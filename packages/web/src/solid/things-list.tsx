@@ -39,9 +39,9 @@ function PiecesList({ design, thing }: { readonly design: Design; readonly thing
           options: lines.map((line) => ({
             id: line.key,
             ids: line.ids,
-            name: [line.mark, itemNames?.[line.item] ?? line.item, line.count > 1 ? `× ${line.count}` : '']
-              .filter(Boolean)
-              .join(' '),
+            ...(line.mark ? { mark: line.mark } : {}),
+            name: itemNames?.[line.item] ?? line.item,
+            count: line.count,
           })),
         }),
       ),
@@ -50,7 +50,7 @@ function PiecesList({ design, thing }: { readonly design: Design; readonly thing
   const lines = groups.flatMap((g) => g.options);
   if (lines.length === 0) return null;
   return (
-    <>
+    <div className="pieces">
       <h3>{texts.space.things.pieces(thing.name)}</h3>
       <ListBox
         label={`${texts.space.things.pieces(thing.name)}. ${texts.space.things.piecesHint}`}
@@ -58,13 +58,18 @@ function PiecesList({ design, thing }: { readonly design: Design; readonly thing
         chosen={lines.find((l) => pointed.has(l.ids[0]!))?.id ?? null}
         choose={(id) => pointParts(lines.find((l) => l.id === id)?.ids ?? [])}
       />
-    </>
+    </div>
   );
+}
+
+interface Option extends NamedThing {
+  readonly mark?: string;
+  readonly count?: number;
 }
 
 interface ListBoxProps {
   readonly label: string;
-  readonly groups: readonly { readonly name: string; readonly options: readonly NamedThing[] }[];
+  readonly groups: readonly { readonly name: string; readonly options: readonly Option[] }[];
   readonly chosen: string | null;
   readonly choose: (id: string | null) => void;
   readonly enter?: () => void;
@@ -117,7 +122,16 @@ function ListBox({ label, groups, chosen, choose, enter }: ListBoxProps) {
               aria-selected={option.id === chosen}
               onClick={() => choose(option.id === chosen ? null : option.id)}
             >
-              {option.name}
+              <span>
+                {option.mark && <b>{option.mark} </b>}
+                {option.name}
+              </span>
+              {option.count !== undefined && (
+                <span className="count">
+                  <span className="visually-hidden">, </span>
+                  {option.count}
+                </span>
+              )}
             </div>
           ))}
         </div>

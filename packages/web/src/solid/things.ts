@@ -29,7 +29,8 @@ export function thingsOf(design: Design): ReadonlyMap<ThingKind, readonly NamedT
     openings: [...room.doors, ...room.windows],
     devices: [
       ...design.covers.map(({ id }) => ({ id, name: id })),
-      ...design.devices.map(({ id, text }) => ({ id, name: text || id })),
+      // Equal devices are told apart by their ids.
+      ...design.devices.map(({ id, text }) => ({ id, name: text ? `${text} (${id})` : id })),
     ],
     building: [...room.columns, ...room.beams, ...room.obstructions, ...room.boards],
   };

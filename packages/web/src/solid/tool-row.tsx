@@ -19,6 +19,7 @@ export function ToolRow({ design, steps }: ToolRowProps) {
   const tool = useSpace((s) => s.tool);
   const things = useSpace((s) => s.things);
   const inUse = useSpace(useOf);
+  const onFoot = useSpace((s) => s.walk !== null);
   const row = useRef<HTMLDivElement>(null);
   const close = (event: KeyboardEvent) => {
     if (event.key !== 'Escape' || !tool) return;
@@ -50,6 +51,9 @@ export function ToolRow({ design, steps }: ToolRowProps) {
         <button type="button" aria-pressed={things} onClick={() => showThings(!things)}>
           {texts.space.tool.things}
         </button>
+        <span className="hint second" aria-hidden="true">
+          {onFoot ? texts.space.hintOnFoot : texts.space.hint}
+        </span>
       </div>
     </div>
   );

@@ -1,11 +1,12 @@
+import { sub3 } from '@cloche/engine';
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef } from 'react';
-import { MathUtils, type PerspectiveCamera, Vector3 } from 'three';
+import { MathUtils, type PerspectiveCamera } from 'three';
 import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
 import type { Vec3 } from '../engine/contract.js';
 import { select, useWorkbench } from '../state/store.js';
-import { leaveAt, lookFrom, useSpace } from './space-store.js';
-import { looks, type Stand, standFor } from './stand.js';
+import { leaveAt, looked, lookFrom, useSpace, type Wanted } from './space-store.js';
+import { type Lens, looks, type Stand, standBetween, standFor, uprightAngle } from './stand.js';
 
 interface TurningProps {
   /** Points that the whole room takes. */
@@ -14,107 +15,119 @@ interface TurningProps {
   readonly hand: readonly Vec3[];
 }
 
-/** Angle of view from outside, upright [degrees]. */
-export const viewAngle = 35;
+/** Angle of view from outside, across the shorter side of the picture [rad]. */
+const viewAngle = MathUtils.degToRad(35);
 /** How long the eye takes to a set view [s]. */
 const flight = 0.4;
-const quick = () => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
+/** What one press or one touch of a button leaves of the distance. */
+const nearer = 0.85;
+
+const lensOf = ({ aspect }: PerspectiveCamera): Lens => ({ angle: uprightAngle(viewAngle, aspect), aspect });
+const isStill = () => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
 
 /** Turning, moving and coming closer by pointer and by keys, and the set views. */
 export function Turning({ room, hand }: TurningProps) {
   const camera = useThree((s) => s.camera) as PerspectiveCamera;
   const element = useThree((s) => s.gl.domElement);
   const invalidate = useThree((s) => s.invalidate);
+  const size = useThree((s) => s.size);
   const wanted = useSpace((s) => s.wanted);
-  const controls = useMemo(() => new OrbitControls(camera, element), [camera, element]);
-  const flying = useRef<{ readonly from: Stand; readonly to: Stand; share: number } | null>(null);
+  const controls = useMemo(() => new OrbitControls(camera), [camera]);
+  const way = useRef<{ readonly from: Stand; readonly to: Stand; begun: number | null } | null>(null);
   const points = useRef({ room, hand });
   points.current = { room, hand };
 
-  const stand = useMemo(
-    () => ({ now: (): Stand => ({ eye: camera.position.toArray(), target: controls.target.toArray() }) }),
-    [camera, controls],
-  );
-  const put = useMemo(
-    () =>
-      ({ eye, target }: Stand) => {
-        camera.position.set(...eye);
-        controls.target.set(...target);
-        controls.update();
-        invalidate();
-      },
-    [camera, controls, invalidate],
-  );
-  const goTo = useMemo(
-    () => (look: keyof typeof looks | 'hand') => {
-      const lens = { angle: MathUtils.degToRad(viewAngle), aspect: camera.aspect };
-      const now = stand.now();
-      const back: Vec3 = [now.eye[0] - now.target[0], now.eye[1] - now.target[1], now.eye[2] - now.target[2]];
-      const to =
-        look === 'hand' ? standFor(points.current.hand, back, lens) : standFor(points.current.room, looks[look], lens);
-      if (quick()) put(to);
-      else {
-        flying.current = { from: now, to, share: 0 };
-        invalidate();
-      }
-    },
-    [camera, put, stand, invalidate],
-  );
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the angle follows the size of the picture
+  useEffect(() => {
+    camera.fov = MathUtils.radToDeg(lensOf(camera).angle);
+    camera.updateProjectionMatrix();
+    invalidate();
+  }, [camera, size, invalidate]);
 
   useEffect(() => {
-    camera.fov = viewAngle;
-    camera.up.set(0, 0, 1);
-    camera.updateProjectionMatrix();
-    controls.maxPolarAngle = Math.PI * 0.495;
     const { left } = useSpace.getState();
     const { opened } = useWorkbench.getState();
     const before = left?.opened === opened ? left.stand : null;
-    put(
-      before ??
-        standFor(points.current.room, looks.corner, { angle: MathUtils.degToRad(viewAngle), aspect: camera.aspect }),
-    );
-    return () => leaveAt(stand.now(), opened);
-  }, [camera, controls, put, stand]);
+    camera.up.set(0, 0, 1);
+    controls.maxPolarAngle = Math.PI * 0.495;
+    put(controls, before ?? standFor(points.current.room, looks.corner, lensOf(camera)));
+    return () => leaveAt(standOf(controls), opened);
+  }, [camera, controls]);
 
   useEffect(() => {
-    if (wanted && (wanted.look !== 'hand' || points.current.hand.length > 0)) goTo(wanted.look);
-  }, [wanted, goTo]);
+    if (!wanted) return;
+    looked();
+    const to = wantedStand(wanted, standOf(controls), points.current, lensOf(camera));
+    if (!to) return;
+    if (isStill()) put(controls, to);
+    else way.current = { from: standOf(controls), to, begun: null };
+    invalidate();
+  }, [wanted, camera, controls, invalidate]);
 
   useEffect(() => {
     const draw = () => invalidate();
-    const land = () => {
-      flying.current = null;
+    const takeOver = () => {
+      way.current = null;
     };
     const onKey = (event: KeyboardEvent) => {
-      if (!byKey(event, controls, camera)) return;
+      if (!byKey(event, controls)) return;
       event.preventDefault();
       controls.update();
       invalidate();
     };
+    controls.connect(element);
     controls.addEventListener('change', draw);
-    controls.addEventListener('start', land);
+    controls.addEventListener('start', takeOver);
     element.addEventListener('keydown', onKey);
     return () => {
       element.removeEventListener('keydown', onKey);
       controls.removeEventListener('change', draw);
-      controls.removeEventListener('start', land);
-      controls.dispose();
+      controls.removeEventListener('start', takeOver);
+      controls.disconnect();
     };
-  }, [camera, controls, element, invalidate]);
+  }, [controls, element, invalidate]);
 
-  useFrame((_, seconds) => {
-    const way = flying.current;
-    if (!way) return;
-    way.share = Math.min(1, way.share + Math.min(seconds, 0.05) / flight);
-    const t = MathUtils.smootherstep(way.share, 0, 1);
-    const mix = (a: Vec3, b: Vec3): Vec3 => new Vector3(...a).lerp(new Vector3(...b), t).toArray();
-    put({ eye: mix(way.from.eye, way.to.eye), target: mix(way.from.target, way.to.target) });
-    if (way.share === 1) flying.current = null;
+  useFrame(() => {
+    const now = way.current;
+    if (!now) return;
+    // The first picture begins the way: however long nothing was drawn before, it is not part of it.
+    now.begun ??= performance.now();
+    const share = Math.min(1, (performance.now() - now.begun) / (flight * 1000));
+    put(controls, standBetween(now.from, now.to, MathUtils.smootherstep(share, 0, 1)));
+    if (share === 1) way.current = null;
+    else invalidate();
   });
   return null;
 }
 
+const standOf = ({ object, target }: OrbitControls): Stand => ({
+  eye: object.position.toArray(),
+  target: target.toArray(),
+});
+
+function put(controls: OrbitControls, { eye, target }: Stand): void {
+  controls.object.position.set(...eye);
+  controls.target.set(...target);
+  controls.update();
+}
+
+/** Where to stand for a set view; null when there is nothing to look at. */
+function wantedStand({ look }: Wanted, now: Stand, { room, hand }: TurningProps, lens: Lens): Stand | null {
+  const back = sub3(now.eye, now.target);
+  if (look === 'closer' || look === 'farther') return atDistance(now, look === 'closer' ? nearer : 1 / nearer);
+  if (look === 'hand') return hand.length === 0 ? null : standFor(hand, back, lens);
+  return standFor(room, looks[look], lens);
+}
+
+const atDistance = (now: Stand, factor: number): Stand => {
+  const [x, y, z] = sub3(now.eye, now.target);
+  const [tx, ty, tz] = now.target;
+  return { eye: [tx + x * factor, ty + y * factor, tz + z * factor], target: now.target };
+};
+
 const step = Math.PI / 36;
+/** Pixels that one press moves the drawing. */
+const shift = 30;
 const arrows: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [1, 0],
   ArrowRight: [-1, 0],
@@ -122,22 +135,18 @@ const arrows: Readonly<Record<string, readonly [number, number]>> = {
   ArrowDown: [0, -1],
 };
 
-/** Whether a key moved the eye. */
-function byKey(event: KeyboardEvent, controls: OrbitControls, camera: PerspectiveCamera): boolean {
+/** Whether a key was one that moves the eye. */
+function byKey(event: KeyboardEvent, controls: OrbitControls): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey) return false;
   const by = arrows[event.key];
-  if (by && event.shiftKey) controls.pan(by[0] * 30, by[1] * 30);
+  if (by && event.shiftKey) controls.pan(by[0] * shift, by[1] * shift);
   else if (by) {
     controls.rotateLeft(by[0] * step);
     controls.rotateUp(by[1] * step);
-  } else if (event.key === '+' || event.key === '=') closer(controls, camera, 0.85);
-  else if (event.key === '-') closer(controls, camera, 1 / 0.85);
+  } else if (event.key === '+' || event.key === '=') lookFrom('closer');
+  else if (event.key === '-') lookFrom('farther');
   else if (event.key === '0') lookFrom('corner');
   else if (event.key === 'Escape') select(null);
   else return false;
   return true;
-}
-
-function closer(controls: OrbitControls, camera: PerspectiveCamera, factor: number): void {
-  camera.position.sub(controls.target).multiplyScalar(factor).add(controls.target);
 }

@@ -20,33 +20,43 @@ export function WalkSlip({ design }: { readonly design: Design }) {
   };
   return (
     <>
-      <p className="second">{start ? words.about : words.noPlace}</p>
-      <p className="second">{words.passes}</p>
-      <div className="adds">
-        <button type="button" className="main-action" disabled={!start} onClick={walking ? () => walkTo(null) : begin}>
-          {walking ? words.end : words.begin}
-        </button>
-        {(['standing', 'seated'] as const).map((how) => (
+      <div className="about">
+        <div className="adds">
           <button
-            key={how}
             type="button"
-            aria-pressed={eyeHeight === eyeHeights[how]}
-            onClick={() => setEyeHeight(eyeHeights[how])}
+            className="main-action"
+            disabled={!start}
+            onClick={walking ? () => walkTo(null) : begin}
           >
-            {words[how]}
+            {walking ? words.end : words.begin}
           </button>
-        ))}
+        </div>
+        <p className="second">{start ? `${words.about} ${words.passes}` : words.noPlace}</p>
       </div>
-      <LengthField
-        label={words.eyes}
-        value={eyeHeight}
-        low={lowestEyes}
-        high={design.room.height - lowestEyes}
-        outside={words.outside}
-        outsideHint={words.outsideHint}
-        change={setEyeHeight}
-      />
-      <p className="second">{words.source}</p>
+      <div className="about">
+        <div className="adds">
+          {(['standing', 'seated'] as const).map((how) => (
+            <button
+              key={how}
+              type="button"
+              aria-pressed={eyeHeight === eyeHeights[how]}
+              onClick={() => setEyeHeight(eyeHeights[how])}
+            >
+              {words[how]}
+            </button>
+          ))}
+        </div>
+        <LengthField
+          label={words.eyes}
+          value={eyeHeight}
+          low={lowestEyes}
+          high={design.room.height - lowestEyes}
+          outside={words.outside}
+          outsideHint={words.outsideHint}
+          change={setEyeHeight}
+        />
+        <p className="second">{words.source}</p>
+      </div>
     </>
   );
 }

@@ -78,12 +78,10 @@ export function Walking({ design }: { readonly design: Design }) {
       const key = event.key.toLowerCase();
       const now = useSpace.getState().walk;
       if (!now) return;
-      if (key === 'escape') walkTo(null);
-      else if (drives[key]) {
-        if (!keys.has(key)) walkTo(driven(ground, now, drives[key], onePace, oneTurn));
-        keys.add(key);
-        invalidate();
-      } else return;
+      if (!drives[key]) return;
+      if (!keys.has(key)) walkTo(driven(ground, now, drives[key], onePace, oneTurn));
+      keys.add(key);
+      invalidate();
       event.preventDefault();
       event.stopPropagation();
     };
@@ -101,6 +99,7 @@ export function Walking({ design }: { readonly design: Design }) {
   }, [element, ground, invalidate]);
 
   useEffect(() => lookRound(element), [element]);
+  useEffect(leaveByEscape, []);
 
   useFrame((_, seconds) => {
     const now = useSpace.getState().walk;
@@ -112,6 +111,18 @@ export function Walking({ design }: { readonly design: Design }) {
     invalidate();
   });
   return null;
+}
+
+/** Escape leaves the walk from anywhere, before it does anything else. */
+function leaveByEscape(): () => void {
+  const onKey = (event: KeyboardEvent) => {
+    if (event.key !== 'Escape') return;
+    walkTo(null);
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  window.addEventListener('keydown', onKey, { capture: true });
+  return () => window.removeEventListener('keydown', onKey, { capture: true });
 }
 
 /** Dragging turns the head. */

@@ -9,6 +9,14 @@ export const spaceTexts = {
   canvasOnFoot:
     'The space at eye height. W, A, S, D or the arrow keys walk and turn, drag to look round, Escape leaves.',
   canvasRole: 'drawing in space',
+  state: (cuts: number, apart: number, step: number | null): string =>
+    [
+      cuts > 0 && `Cut open in ${cuts === 1 ? '1 plane' : `${cuts} planes`}.`,
+      apart > 0 && `Pulled apart by ${Math.round(apart * 100)} %.`,
+      step !== null && `Set up to step ${step + 1}.`,
+    ]
+      .filter(Boolean)
+      .join(' '),
   waiting: 'The space is being drawn.',
   noCanvas: 'This browser cannot draw in space; the plan shows the same things.',
   tools: 'Work in the space',
@@ -29,7 +37,8 @@ export const spaceTexts = {
   handLabel: 'what is in hand',
   closer: 'Closer',
   farther: 'Farther',
-  leave: 'Close',
+  hint: 'Drag turns, right button moves, wheel comes closer.',
+  hintOnFoot: 'W A S D walk, drag looks round, Escape leaves.',
   tool: {
     cut: 'Cut open',
     walk: 'Walk through',
@@ -88,7 +97,7 @@ export const spaceTexts = {
     before: 'Step back',
     after: 'Next step',
     none: 'There are no parts yet.',
-    whole: 'everything',
+    whole: 'Everything',
     count: (n: number, of: number) => `${n} of ${of}`,
     name: (stage: Stage, of: string | null) => (of === null ? stageNames[stage] : `${stageNames[stage]}, ${of}`),
   },
