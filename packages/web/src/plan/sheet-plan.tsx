@@ -1,4 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
+import { DrawingHand } from '../drawing/drawing-hand.js';
+import { HandFoot } from '../drawing/hand-foot.js';
 import type { Computed, Design } from '../engine/contract.js';
 import { select } from '../state/store.js';
 import { texts } from '../texts.js';
@@ -85,6 +87,8 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
       {view && <PlaceInputs design={design} view={view} size={size} />}
       <PlanButtons design={design} />
       <ThingCard design={design} />
+      {view && <DrawingHand design={design} view={view} size={size} />}
+      <HandFoot design={design} />
     </div>
   );
 }

@@ -93,8 +93,12 @@ export function snapField(design: Design, without: readonly string[], units: Uni
     ...room.columns,
     ...room.obstructions,
   ].filter(stays);
-  const rings = [...boxed, ...design.tables.flatMap((t) => t.equipment).filter(stays), ...room.beams.filter(stays)];
-  const solids = rings.map(({ id, outline }) => solid(id, outline));
+  const solids = boxed.map(({ id, outline }) => solid(id, outline));
+  // Nobody walks beside what stands on a table or hangs under the ceiling: its edges count, no widths from them.
+  const aloft = [...design.tables.flatMap((t) => t.equipment), ...room.beams].filter(stays).map(({ id, outline }) => {
+    const { spots, edges: own } = solid(id, outline);
+    return { spots, edges: own.map((edge): SnapEdge => ({ ...edge, free: null })) };
+  });
   const lines = [
     ...design.runs.filter(stays).map((run) => polyline(run.id, run.corners, run.closed, heldCorners(run.id, without))),
     ...design.lasers.filter(stays).map((laser) =>
@@ -127,7 +131,7 @@ export function snapField(design: Design, without: readonly string[], units: Uni
     units,
     offsets: usualOffsets[units],
     spots: [...walls.spots, ...solids.flatMap((s) => s.spots), ...lines.flatMap((s) => s.spots), ...inWalls, ...points],
-    edges: [...faces, ...lines.flatMap((s) => s.edges)],
+    edges: [...faces, ...[...aloft, ...lines].flatMap((s) => s.edges)],
     boxes: boxed.map(({ id, outline }) => ({ of: id, ring: outline })),
     gaps: gapsBetween(faces),
   };
@@ -171,8 +175,8 @@ export function facesOf(all: readonly SnapEdge[]): readonly Face[] {
 export const overlap = (a: readonly [number, number], b: readonly [number, number]): boolean =>
   Math.min(a[1], b[1]) - Math.max(a[0], b[0]) > 1e-6;
 
-/** Gaps narrower than this are not free widths that anyone would repeat [m]. */
-const leastGap = 0.05;
+/** Nobody passes or reaches into narrower gaps, so nobody wants them again [m]. */
+const leastGap = 0.4;
 
 /** From each face to the next one that looks back at it; two walls leave no gap but a room. */
 function gapsBetween(all: readonly SnapEdge[]): readonly Gap[] {

@@ -1,0 +1,173 @@
+import { contains, type Ring, type Vec2 } from '@cloche/engine';
+import { pathOfThing } from '../../brief/find.js';
+import { type Path, valueAt } from '../../brief/path.js';
+import { type Addable, layoutLists, onTable as onTableList, surveyLists } from '../../brief/templates.js';
+import { clearancesAbout, directions, type Side, toWall } from '../../plan/clearances.js';
+import { drawingTexts } from '../../texts/drawing.js';
+import { insideAt } from '../inside.js';
+import { lengthText, writtenLength } from '../length-text.js';
+import { placeWords } from '../place-words.js';
+import { boxAt, onTable, type Scene, tableAt } from '../scene.js';
+import type { Aim, Tool, ToolGroup } from '../tool.js';
+
+const { stand: say } = drawingTexts.tools;
+
+/** Something that stands, lies or hangs at a place of the room. */
+interface Standing {
+  readonly id: string;
+  readonly what: Addable;
+  /** Which of the ways to add. */
+  readonly adding?: number;
+  readonly group: ToolGroup;
+  readonly keys?: string;
+  /** Length east and width north [m]; nothing for a point. */
+  readonly size?: Vec2;
+  /** Fields that hold the size, with what the template puts there. */
+  readonly sized?: (size: readonly [string, string], entry: object) => object;
+  /** What else depends on the place. */
+  readonly placed?: (at: Vec2, scene: Scene) => { readonly list?: Path; readonly at?: Vec2; readonly fields?: object };
+  readonly once?: true;
+  /** Its word, where that of the template says less. */
+  readonly title?: string;
+}
+
+const sides = Object.keys(directions) as readonly Side[];
+const axisOf = (side: Side): 0 | 1 => (side === 'west' || side === 'east' ? 0 : 1);
+
+/** A place with typed distances from its outline to the walls; east and north are decided one by one. */
+function placeAt(size: Vec2, { at, typed }: Aim, { design }: Scene): Vec2 {
+  return sides.reduce((now: Vec2, side): Vec2 => {
+    const wanted = typed[side];
+    const to = wanted === undefined ? null : toWall(design.room.outline, now, directions[side]);
+    if (wanted === undefined || to === null) return now;
+    const k = axisOf(side);
+    const by = directions[side][k]! * (to - wanted - size[k] / 2);
+    return k === 0 ? [now[0] + by, now[1]] : [now[0], now[1] + by];
+  }, at);
+}
+
+/** The nearer wall in each direction, or the one to which a distance was typed. */
+function nearestWalls(ring: readonly Vec2[], { typed }: Aim, { design }: Scene) {
+  const all = clearancesAbout(design.room.outline, ring);
+  return ([0, 1] as const).flatMap((k) => {
+    const along = all.filter(({ side }) => axisOf(side) === k);
+    const named = along.find(({ side }) => typed[side] !== undefined);
+    const nearest = along.reduce<(typeof along)[number] | undefined>(
+      (best, c) => (best && best.distance <= c.distance ? best : c),
+      undefined,
+    );
+    return named ?? nearest ?? [];
+  });
+}
+
+function standTool(thing: Standing): Tool<null> {
+  const { id, what, group, keys, size = [0, 0], sized, placed } = thing;
+  const adding = what.adds[thing.adding ?? 0]!;
+  const { title = adding.one } = thing;
+  const ringAt = (at: Vec2): Ring => (thing.size ? boxAt(at, size) : [at]);
+  const place = (aim: Aim, scene: Scene) => placeAt(size, aim, scene);
+  return {
+    id,
+    title,
+    group,
+    ...(keys ? { keys } : {}),
+    ...(thing.once ? { once: true } : {}),
+    start: null,
+    hint: () => say.hint(title),
+    ...(thing.size ? { outline: () => boxAt([0, 0], size) } : {}),
+    fields: (_, aim, scene) =>
+      nearestWalls(ringAt(place(aim, scene)), aim, scene).map(({ side, distance }) => ({
+        id: side,
+        label: say.from(side),
+        kind: 'length',
+        value: distance,
+      })),
+    place: (_, aim, scene) => place(aim, scene),
+    show: (_, aim, scene) => {
+      const ring = ringAt(place(aim, scene));
+      const dimensions = nearestWalls(ring, aim, scene)
+        .filter(({ distance }) => distance > 1e-3)
+        .map(({ from, to, side, distance }) => ({ from, to, text: lengthText(distance, scene.units), field: side }));
+      return ring.length > 1 ? { rings: [ring], dimensions } : { dots: ring, dimensions };
+    },
+    put: (_, aim, scene) => {
+      const at = insideAt(scene.design.room.outline, place(aim, scene), ringAt, scene.units);
+      if (!at) return { kind: 'no', why: say.outside(title) };
+      const own = placed?.(at, scene) ?? {};
+      const text = (value: number) => writtenLength(value, scene.units);
+      const template = adding.entry(scene) as object;
+      const entry = {
+        ...template,
+        at: (own.at ?? at).map(text),
+        ...sized?.([text(size[0]), text(size[1])], template),
+        ...own.fields,
+      };
+      const says = say.done(String(valueAt(entry, ['id'])), placeWords(at, [], scene.units));
+      return { kind: 'done', edit: { kind: 'entry', list: own.list ?? what.list, entry }, says };
+    },
+  };
+}
+
+const twoSizes = (size: readonly [string, string]) => ({ size });
+/** Height stays as the template has it. */
+const threeSizes = (size: readonly [string, string], entry: object) => ({
+  size: [...size, (valueAt(entry, ['size', 2]) as string | undefined) ?? '0.2 m'],
+});
+
+/** Equipment stands on the table under it, else on the floor. */
+function equipmentPlace(at: Vec2, scene: Scene): ReturnType<NonNullable<Standing['placed']>> {
+  const table = tableAt(scene, at);
+  const path = table ? pathOfThing(scene.data, table.id) : undefined;
+  if (!table || !path) return {};
+  const own = onTableList(path);
+  const entry = own.adds[0]!.entry(scene) as object;
+  return { list: own.list, at: onTable(table, at), fields: { id: valueAt(entry, ['id']) } };
+}
+
+/** A sensor belongs to the enclosure or bay that it hangs in. */
+function sensorPlace(at: Vec2, { design }: Scene) {
+  const around = [...design.enclosures.map(({ id, inside }) => ({ id, ring: inside })), ...bays(design)];
+  return { fields: { where: around.find(({ ring }) => contains(ring, at))?.id ?? 'room' } };
+}
+
+const bays = ({ runs }: Scene['design']) =>
+  runs.filter(({ closed }) => closed).map(({ id, corners }) => ({ id, ring: corners }));
+
+const { columns, obstructions, equipment, sprinklers, detectors, exitSigns, airTerminals, luminaires, tables } =
+  surveyLists;
+
+export const tableTool = standTool({
+  id: 'put-table',
+  what: tables,
+  group: 'survey',
+  keys: 'T',
+  size: [2.4, 1.2],
+  sized: ([length, width]) => ({ length, width }),
+  once: true,
+});
+
+export const surveyStandTools = [
+  standTool({
+    id: 'put-equipment',
+    title: say.equipment,
+    what: equipment,
+    group: 'survey',
+    keys: 'Q',
+    size: [0.4, 0.3],
+    sized: threeSizes,
+    placed: equipmentPlace,
+  }),
+  standTool({ id: 'put-column', what: columns, group: 'survey', size: [0.3, 0.3], sized: twoSizes }),
+  standTool({ id: 'put-obstruction', what: obstructions, group: 'survey', size: [0.8, 0.5], sized: twoSizes }),
+  standTool({ id: 'put-sprinkler', what: sprinklers, group: 'survey' }),
+  standTool({ id: 'put-detector', what: detectors, group: 'survey' }),
+  standTool({ id: 'put-exit-sign', what: exitSigns, group: 'survey' }),
+  standTool({ id: 'put-supply', what: airTerminals, group: 'survey', size: [0.6, 0.6], sized: twoSizes }),
+  standTool({ id: 'put-return', what: airTerminals, adding: 1, group: 'survey', size: [0.6, 0.6], sized: twoSizes }),
+  standTool({ id: 'put-luminaire', what: luminaires, group: 'survey', size: [1.2, 0.3], sized: twoSizes }),
+] as const;
+
+export const layoutStandTools = [
+  standTool({ id: 'put-stop', what: layoutLists.stops, group: 'layout' }),
+  standTool({ id: 'put-sensor', what: layoutLists.sensors, group: 'layout', placed: sensorPlace }),
+] as const;
