@@ -12,10 +12,18 @@ const ruleTexts = Object.fromEntries(texts('rules/').map(({ name, text }) => [na
 
 export const exampleText = (name: string): string => readFileSync(new URL(`examples/${name}`, root), 'utf8');
 
-/** The design of a text, or its problems as a failed test. */
+const made = new Map<string, Design>();
+
+/** The design of a text, or its problems as a failed test; each text is composed once. */
 export function designOf(briefText: string): Design {
-  const made = designFrom({ briefText, catalogueFiles, ruleTexts });
-  if (!made.ok)
-    throw new Error(`${made.problems.map((p) => `${p.path.join('.')}: ${p.message}`).join('\n')}\n${briefText}`);
-  return made.value.design;
+  const known = made.get(briefText) ?? composed(briefText);
+  made.set(briefText, known);
+  return known;
+}
+
+function composed(briefText: string): Design {
+  const found = designFrom({ briefText, catalogueFiles, ruleTexts });
+  if (!found.ok)
+    throw new Error(`${found.problems.map((p) => `${p.path.join('.')}: ${p.message}`).join('\n')}\n${briefText}`);
+  return found.value.design;
 }
