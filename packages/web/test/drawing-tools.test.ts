@@ -1,4 +1,5 @@
-import type { Vec2 } from '@cloche/engine';
+import { readBrief, type Vec2 } from '@cloche/engine';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { briefData } from '../src/brief/document.js';
 import { listAt, valueAt } from '../src/brief/path.js';
@@ -296,3 +297,38 @@ test('every tool says what to do, has an own id, and no two share a key', () => 
   const keys = allTools.flatMap((tool) => tool.keys ?? []);
   expect(new Set(keys).size).toBe(keys.length);
 });
+
+/** Numbers of a room of 26 ft by 20 ft: some on its walls, some anywhere, some outside. */
+const place = (max: number) => fc.oneof(fc.constantFrom(0, max), fc.double({ min: -0.2, max: max + 0.2, noNaN: true }));
+const imperial = room
+  .replace('units: metric', 'units: imperial')
+  .replace('[8 m, 0 m], [8 m, 6 m], [0 m, 6 m]', '[26 ft, 0 ft], [24 ft, 20 ft], [0 ft, 20 ft]');
+
+test.each(allTools.filter(({ id }) => id !== 'draw-room').map(({ id }) => id))(
+  '%s leaves a brief that can be read, wherever it is pointed',
+  (id) => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(place(8), place(6)), { minLength: 1, maxLength: 5 }),
+        fc.constantFrom(room, imperial),
+        fc.boolean(),
+        (points, text, closes) => {
+          const tool = allTools.find((each) => each.id === id)!;
+          const scene = sceneOf(briefData(text), designOf(text));
+          let session = begun(tool, [4, 3]);
+          for (const at of [...points, closes ? points[0]! : points.at(-1)!]) {
+            const aimed = after(session, { kind: 'aim', at, reasons: [] }, scene).session!;
+            const out = after(aimed, { kind: 'put', near: 1e-4 }, scene);
+            if (out.edit) {
+              const read = readBrief(edited(text, out.edit));
+              expect(read.ok ? [] : read.problems.map(({ message }) => message)).toEqual([]);
+            }
+            if (!out.session) return;
+            session = out.session;
+          }
+        },
+      ),
+      { numRuns: 25 },
+    );
+  },
+);

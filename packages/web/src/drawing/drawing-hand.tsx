@@ -23,12 +23,7 @@ interface DrawnOn {
 /** The tool in hand lies over the plan: it takes the pointer and the keys until it is laid down. */
 export function DrawingHand({ design, view, size }: DrawnOn) {
   const session = useHand((s) => s.session);
-  if (session) return <InHand key={session.tool.id} session={session} design={design} view={view} size={size} />;
-  return (
-    <svg className="snap-sheet" width={size.width} height={size.height} aria-hidden="true">
-      <SnapLayer view={view} size={size} />
-    </svg>
-  );
+  return session && <InHand key={session.tool.id} session={session} design={design} view={view} size={size} />;
 }
 
 /** Pixels before a press becomes a drag from one point to the next. */

@@ -1,7 +1,7 @@
 import { contains, type Ring, type Vec2 } from '@cloche/engine';
 import { pathOfThing } from '../../brief/find.js';
 import { type Path, valueAt } from '../../brief/path.js';
-import { type Addable, layoutLists, onTable as onTableList, surveyLists } from '../../brief/templates.js';
+import { type Addable, layoutLists, onTable as onTableList, type Site, surveyLists } from '../../brief/templates.js';
 import { clearancesAbout, directions, type Side, toWall } from '../../plan/clearances.js';
 import { drawingTexts } from '../../texts/drawing.js';
 import { insideAt } from '../inside.js';
@@ -60,6 +60,18 @@ function nearestWalls(ring: readonly Vec2[], { typed }: Aim, { design }: Scene) 
   });
 }
 
+/** Templates look for a free place of their own; the place is known here, so the search is kept to it. */
+const siteAt = (at: Vec2, { data, design }: Scene): Site => ({
+  data,
+  design: {
+    ...design,
+    tables: [],
+    enclosures: [],
+    equipment: [],
+    room: { ...design.room, outline: boxAt(at, [0.7, 0.7]), columns: [], obstructions: [] },
+  },
+});
+
 function standTool(thing: Standing): Tool<null> {
   const { id, what, group, keys, size = [0, 0], sized, placed } = thing;
   const adding = what.adds[thing.adding ?? 0]!;
@@ -95,7 +107,7 @@ function standTool(thing: Standing): Tool<null> {
       if (!at) return { kind: 'no', why: say.outside(title) };
       const own = placed?.(at, scene) ?? {};
       const text = (value: number) => writtenLength(value, scene.units);
-      const template = adding.entry(scene) as object;
+      const template = adding.entry(siteAt(at, scene)) as object;
       const entry = {
         ...template,
         at: (own.at ?? at).map(text),
