@@ -1,11 +1,11 @@
-import { readBrief, type Vec2 } from '@cloche/engine';
+import { bounds, distance2, type Ring, readBrief, type Vec2 } from '@cloche/engine';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { briefData } from '../src/brief/document.js';
 import { listAt, valueAt } from '../src/brief/path.js';
 import { edited } from '../src/drawing/edit.js';
 import { sceneOf } from '../src/drawing/scene.js';
-import { after, begun, type DrawingEvent, fieldsOf, type Outcome, placeOf } from '../src/drawing/session.js';
+import { after, begun, type DrawingEvent, fieldsOf, type Outcome, placeOf, shownOf } from '../src/drawing/session.js';
 import { tapeEdit } from '../src/drawing/tape/tape-edit.js';
 import { spreadCorners, traverse } from '../src/drawing/tape/traverse.js';
 import { allTools } from '../src/drawing/tools/all.js';
@@ -26,7 +26,7 @@ tables:
 `;
 
 /** Points by where they are set; numbers as they are typed. */
-type Act = Vec2 | { readonly type: string; readonly value: number } | 'back' | 'put';
+type Act = Vec2 | 'turn' | { readonly type: string; readonly value: number } | 'back' | 'put';
 
 /** What a tool makes of a row of acts, as the page would send them. */
 function draw(tool: string, acts: readonly Act[], text = room) {
@@ -39,6 +39,7 @@ function draw(tool: string, acts: readonly Act[], text = room) {
   };
   for (const act of acts) {
     if (act === 'back') happen({ kind: 'back' });
+    else if (act === 'turn') happen({ kind: 'turn' });
     else if (act === 'put') happen({ kind: 'put', near: 1e-4 });
     else if ('type' in act) happen({ kind: 'type', field: act.type, value: act.value });
     else {
@@ -181,6 +182,38 @@ describe('what stands in the room', () => {
     const { edit, session } = draw('put-table', [[0.5, 3]]);
     expect(edit).toBeUndefined();
     expect(session!.refused).toBe(true);
+  });
+
+  test('what is turned by a quarter covers what its ghost covered', () => {
+    // A table of 2.4 m by 1.2 m turned: 0.7 m clear of the west wall it is 1.3 m east, 1.6 m from the south its middle is 2.8 m up.
+    const turned = draw('put-table', ['turn', [1.3, 2.8]]);
+    expect(last(turned.data, 'tables')).toMatchObject({ at: ['1.3 m', '2.8 m'], turn: '90 deg' });
+    const { min, max } = bounds(designOf(turned.text).tables.at(-1)!.outline);
+    for (const [got, wanted] of [
+      [min[0], 0.7],
+      [min[1], 1.6],
+      [max[0], 1.9],
+      [max[1], 4],
+    ] as const)
+      expect(got).toBeCloseTo(wanted, 9);
+    // A luminaire has no angle in the brief: its sizes change places.
+    expect(last(draw('put-luminaire', ['turn', [2, 2]]).data, 'room', 'luminaires')).toMatchObject({
+      size: ['0.3 m', '1.2 m'],
+    });
+  });
+
+  test.each([0, 20, 90, 160, 270])('equipment on a table turned by %d degrees stands as its ghost did', (degrees) => {
+    const text = room.replace('turn: 90 deg', `turn: ${degrees} deg`);
+    const found = allTools.find(({ id }) => id === 'put-equipment')!;
+    const scene = sceneOf(briefData(text), designOf(text));
+    const aimed = after(begun(found, [0, 0]), { kind: 'aim', at: [4.1, 3.2], reasons: [] }, scene).session!;
+    const [ghost] = shownOf(aimed, scene).rings!;
+    const { data, text: drawn } = draw('put-equipment', [[4.1, 3.2]], text);
+    expect(listAt(data, ['tables', 0, 'equipment'])).toHaveLength(1);
+    const [stands] = designOf(drawn).tables[0]!.equipment;
+    const sorted = (ring: Ring) => [...ring].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+    for (const [i, corner] of sorted(stands!.outline).entries())
+      expect(distance2(corner, sorted(ghost!)[i]!)).toBeLessThan(2e-4);
   });
 
   test('equipment over a table is measured on the table', () => {

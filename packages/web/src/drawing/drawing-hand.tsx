@@ -141,6 +141,7 @@ function key(event: KeyboardEvent, session: Session, size: Size, view: PlanView,
     moveBy([arrow.by[0] * step, arrow.by[1] * step]);
   } else if (event.key === 'Enter' || event.key === ' ') putHere();
   else if (event.key === 'Backspace') happen({ kind: 'back' });
+  else if (event.key.toLowerCase() === 'r' && !event.shiftKey && session.tool.turned) happen({ kind: 'turn' });
   else if (event.key === 'Escape') leave();
   else if (event.key === '+' || event.key === '=') byFactor(view, size, 1.25);
   else if (event.key === '-') byFactor(view, size, 0.8);

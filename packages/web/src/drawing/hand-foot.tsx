@@ -62,6 +62,11 @@ function Guide({ session, design }: { readonly session: Session; readonly design
               {say.takeBack}
             </button>
           )}
+          {tool.turned && (
+            <button type="button" className="quiet" title={say.turnKey} onClick={() => happen({ kind: 'turn' })}>
+              {say.turn}
+            </button>
+          )}
           <details className="snap-details">
             <summary>{say.snaps}</summary>
             <SnapSwitch />

@@ -102,7 +102,7 @@ export function pointAt(at: Vec2, held: { readonly alt: boolean; readonly shift:
   const now = scene();
   if (!session || !view || !now) return;
   const rest = snappedFor(session, at, held, now);
-  const outline = session.tool.outline?.(now);
+  const outline = session.tool.outline?.(session.state, now);
   if (rest.reasons.length === 0) hideSnap();
   else if (outline) showSnap(add2(bounds(outline).min, rest.at), rest.reasons, 'under');
   else showSnap(rest.at, rest.reasons);
@@ -122,7 +122,7 @@ function snappedFor(
   const set = tool.set?.(state) ?? [];
   const options = snapOptions(view, now.units, { free: held.alt, ...(from ? { from } : {}) });
   const base = withSet(fieldOf(now, now.units), set);
-  const outline = tool.outline?.(now);
+  const outline = tool.outline?.(state, now);
   if (outline) {
     const { by, reasons } = snapBox(base, outline, at, { ...options, anchor: [0, 0] });
     return { at: by, reasons };

@@ -24,6 +24,7 @@ export type DrawingEvent =
   | { readonly kind: 'aim'; readonly at: Vec2; readonly reasons: readonly string[]; readonly byKey?: true }
   | { readonly kind: 'put'; readonly near: number }
   | { readonly kind: 'type'; readonly field: string; readonly value: number | null }
+  | { readonly kind: 'turn' }
   | { readonly kind: 'back' };
 
 export interface Outcome {
@@ -75,6 +76,11 @@ export function after(session: Session, event: DrawingEvent, scene: Scene): Outc
       const typed = event.value === null ? others : { ...others, [event.field]: event.value };
       return { session: { ...session, typed, refused: false } };
     }
+    case 'turn': {
+      const { turned } = session.tool;
+      if (!turned) return { session };
+      return { session: { ...session, state: turned(session.state), says: drawingTexts.hand.turned, refused: false } };
+    }
     case 'back':
       return { session: stepBack(session) };
     case 'put':
@@ -100,6 +106,7 @@ function put(session: Session, near: number, scene: Scene): Outcome {
   }
   const { edit, says, told = [] } = next;
   const id = edit.kind === 'entry' ? valueAt(edit.entry, ['id']) : undefined;
-  const again = tool.once ? null : { ...begun(tool, place), says };
+  // The next one of the kind stands the same way round.
+  const again = tool.once ? null : { ...begun(tool, place), state: tool.turned ? state : tool.start, says };
   return { session: again, edit, says, told, ...(typeof id === 'string' ? { made: id } : {}) };
 }

@@ -74,7 +74,9 @@ export interface Tool<S = unknown> {
   /** Legs run straight east or north unless Shift is held. */
   readonly square?: true;
   /** The outline about the pointer, when it is a thing that comes to rest by its edges. */
-  readonly outline?: (scene: Scene) => Ring;
+  readonly outline?: (state: S, scene: Scene) => Ring;
+  /** Turned by a quarter. */
+  readonly turned?: (state: S) => S;
   /** It goes along the walls. */
   readonly slides?: true;
   /** What is pointed at is a thing and no point: nothing is snapped to. */

@@ -1,4 +1,4 @@
-import { contains, type Ring, type Vec2 } from '@cloche/engine';
+import { bounds, contains, type Ring, rectangle, type Vec2 } from '@cloche/engine';
 import { pathOfThing } from '../../brief/find.js';
 import { type Path, valueAt } from '../../brief/path.js';
 import { type Addable, layoutLists, onTable as onTableList, type Site, surveyLists } from '../../brief/templates.js';
@@ -22,10 +22,17 @@ interface Standing {
   readonly keys?: string;
   /** Length east and width north [m]; nothing for a point. */
   readonly size?: Vec2;
+  /** A quarter turn is written as an angle; without it the two sizes change places. */
+  readonly turns?: true;
   /** Fields that hold the size, with what the template puts there. */
   readonly sized?: (size: readonly [string, string], entry: object) => object;
   /** What else depends on the place. */
-  readonly placed?: (at: Vec2, scene: Scene) => { readonly list?: Path; readonly at?: Vec2; readonly fields?: object };
+  readonly placed?: (
+    at: Vec2,
+    scene: Scene,
+  ) => { readonly list?: Path; readonly at?: Vec2; readonly quarters?: number; readonly fields?: object };
+  /** It stands along what is under it: turned by this from east [rad]. */
+  readonly along?: (at: Vec2, scene: Scene) => number;
   readonly once?: true;
   /** Its word, where that of the template says less. */
   readonly title?: string;
@@ -72,46 +79,62 @@ const siteAt = (at: Vec2, { data, design }: Scene): Site => ({
   },
 });
 
-function standTool(thing: Standing): Tool<null> {
+/** Whether it is turned by a quarter. */
+interface Quarter {
+  readonly turned: boolean;
+}
+
+function standTool(thing: Standing): Tool<Quarter> {
   const { id, what, group, keys, size = [0, 0], sized, placed } = thing;
+  const across: Vec2 = [size[1], size[0]];
+  const sizeOf = ({ turned }: Quarter): Vec2 => (turned ? across : size);
   const adding = what.adds[thing.adding ?? 0]!;
   const { title = adding.one } = thing;
-  const ringAt = (at: Vec2): Ring => (thing.size ? boxAt(at, size) : [at]);
-  const place = (aim: Aim, scene: Scene) => placeAt(size, aim, scene);
+  const ringAt = (state: Quarter, at: Vec2, scene: Scene): Ring =>
+    thing.size ? rectangle(at, ...sizeOf(state), thing.along?.(at, scene) ?? 0) : [at];
+  const place = (state: Quarter, aim: Aim, scene: Scene) => {
+    const { min, max } = bounds(ringAt(state, aim.at, scene));
+    return placeAt([max[0] - min[0], max[1] - min[1]], aim, scene);
+  };
   return {
     id,
     title,
     group,
     ...(keys ? { keys } : {}),
     ...(thing.once ? { once: true } : {}),
-    start: null,
+    start: { turned: false },
     hint: () => say.hint(title),
-    ...(thing.size ? { outline: () => boxAt([0, 0], size) } : {}),
-    fields: (_, aim, scene) =>
-      nearestWalls(ringAt(place(aim, scene)), aim, scene).map(({ side, distance }) => ({
+    ...(thing.size ? { outline: (state: Quarter) => boxAt([0, 0], sizeOf(state)) } : {}),
+    ...(thing.size && size[0] !== size[1] ? { turned: ({ turned }: Quarter) => ({ turned: !turned }) } : {}),
+    fields: (state, aim, scene) =>
+      nearestWalls(ringAt(state, place(state, aim, scene), scene), aim, scene).map(({ side, distance }) => ({
         id: side,
         label: say.from(side),
         kind: 'length',
         value: distance,
       })),
-    place: (_, aim, scene) => place(aim, scene),
-    show: (_, aim, scene) => {
-      const ring = ringAt(place(aim, scene));
+    place,
+    show: (state, aim, scene) => {
+      const ring = ringAt(state, place(state, aim, scene), scene);
       const dimensions = nearestWalls(ring, aim, scene)
         .filter(({ distance }) => distance > 1e-3)
         .map(({ from, to, side, distance }) => ({ from, to, text: lengthText(distance, scene.units), field: side }));
       return ring.length > 1 ? { rings: [ring], dimensions } : { dots: ring, dimensions };
     },
-    put: (_, aim, scene) => {
-      const at = insideAt(scene.design.room.outline, place(aim, scene), ringAt, scene.units);
+    put: (state, aim, scene) => {
+      const { outline } = scene.design.room;
+      const at = insideAt(outline, place(state, aim, scene), (p) => ringAt(state, p, scene), scene.units);
       if (!at) return { kind: 'no', why: say.outside(title) };
       const own = placed?.(at, scene) ?? {};
       const text = (value: number) => writtenLength(value, scene.units);
+      const quarters = (state.turned ? 1 : 0) + (own.quarters ?? 0);
+      const written = thing.turns ? size : sizeOf(state);
       const template = adding.entry(siteAt(at, scene)) as object;
       const entry = {
         ...template,
         at: (own.at ?? at).map(text),
-        ...sized?.([text(size[0]), text(size[1])], template),
+        ...sized?.([text(written[0]), text(written[1])], template),
+        ...(thing.turns && quarters % 4 !== 0 ? { turn: `${(quarters % 4) * 90} deg` } : {}),
         ...own.fields,
       };
       const says = say.done(String(valueAt(entry, ['id'])), placeWords(at, [], scene.units));
@@ -126,15 +149,26 @@ const threeSizes = (size: readonly [string, string], entry: object) => ({
   size: [...size, (valueAt(entry, ['size', 2]) as string | undefined) ?? '0.2 m'],
 });
 
-/** Equipment stands on the table under it, else on the floor. */
+const quarter = Math.PI / 2;
+/** The angle of a table to the nearest straight east or north, and how many quarters that is. */
+const leaning = (turn: number) => {
+  const quarters = Math.round(turn / quarter);
+  return { quarters: ((quarters % 4) + 4) % 4, rest: turn - quarters * quarter };
+};
+
+/** Equipment stands on the table under it and along it, else on the floor. */
 function equipmentPlace(at: Vec2, scene: Scene): ReturnType<NonNullable<Standing['placed']>> {
   const table = tableAt(scene, at);
   const path = table ? pathOfThing(scene.data, table.id) : undefined;
   if (!table || !path) return {};
   const own = onTableList(path);
   const entry = own.adds[0]!.entry(scene) as object;
-  return { list: own.list, at: onTable(table, at), fields: { id: valueAt(entry, ['id']) } };
+  // On the table it is turned back by the quarters that the table is turned.
+  const quarters = 4 - leaning(table.turn).quarters;
+  return { list: own.list, at: onTable(table, at), quarters, fields: { id: valueAt(entry, ['id']) } };
 }
+
+const alongTable = (at: Vec2, scene: Scene): number => leaning(tableAt(scene, at)?.turn ?? 0).rest;
 
 /** A sensor belongs to the enclosure or bay that it hangs in. */
 function sensorPlace(at: Vec2, { design }: Scene) {
@@ -155,6 +189,7 @@ export const tableTool = standTool({
   keys: 'T',
   size: [2.4, 1.2],
   sized: ([length, width]) => ({ length, width }),
+  turns: true,
   once: true,
 });
 
@@ -168,9 +203,18 @@ export const surveyStandTools = [
     size: [0.4, 0.3],
     sized: threeSizes,
     placed: equipmentPlace,
+    along: alongTable,
+    turns: true,
   }),
   standTool({ id: 'put-column', what: columns, group: 'survey', size: [0.3, 0.3], sized: twoSizes }),
-  standTool({ id: 'put-obstruction', what: obstructions, group: 'survey', size: [0.8, 0.5], sized: twoSizes }),
+  standTool({
+    id: 'put-obstruction',
+    what: obstructions,
+    group: 'survey',
+    size: [0.8, 0.5],
+    sized: twoSizes,
+    turns: true,
+  }),
   standTool({ id: 'put-sprinkler', what: sprinklers, group: 'survey' }),
   standTool({ id: 'put-detector', what: detectors, group: 'survey' }),
   standTool({ id: 'put-exit-sign', what: exitSigns, group: 'survey' }),
