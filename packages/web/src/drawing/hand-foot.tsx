@@ -16,9 +16,10 @@ export function HandFoot({ design }: { readonly design: Scene['design'] }) {
   const session = useHand((s) => s.session);
   const says = useHand((s) => s.says);
   const told = useHand((s) => s.told);
+  const shows = useHand((s) => s.shows);
   return (
     <div className="hand-foot">
-      {!session && (says !== '' || told.length > 0) && (
+      {!session && shows && (
         <div className="hand-told">
           {[says, ...told].filter(Boolean).map((text) => (
             <p key={text}>{text}</p>
@@ -67,10 +68,12 @@ function Guide({ session, design }: { readonly session: Session; readonly design
               {say.turn}
             </button>
           )}
-          <details className="snap-details">
-            <summary>{say.snaps}</summary>
-            <SnapSwitch />
-          </details>
+          {!tool.pointsAtThings && (
+            <details className="snap-details">
+              <summary>{say.snaps}</summary>
+              <SnapSwitch />
+            </details>
+          )}
           <button type="button" className="quiet" onClick={leave}>
             {say.leave}
           </button>

@@ -20,12 +20,14 @@ interface Hand {
   /** What was done with the tool that was laid down, and what needs a look. */
   readonly says: string;
   readonly told: readonly string[];
+  /** Both stand on the sheet until they are seen; what is in hand afterwards shows its own numbers. */
+  readonly shows: boolean;
   /** True while the crosshair is moved by keys: it is then drawn, and Enter sets the point. */
   readonly byKeys: boolean;
 }
 
 /** The drawing tool in hand, beside the store of the workbench. */
-export const useHand = create<Hand>(() => ({ session: null, says: '', told: [], byKeys: false }));
+export const useHand = create<Hand>(() => ({ session: null, says: '', told: [], shows: false, byKeys: false }));
 
 export function scene(): Scene | null {
   const { data, computed } = useWorkbench.getState();
@@ -38,7 +40,7 @@ export function take(tool: Tool): void {
   if (!now) return;
   const missing = tool.missing?.(now) ?? null;
   if (missing !== null) {
-    useHand.setState({ says: missing, told: [] });
+    useHand.setState({ says: missing, told: [], shows: true });
     return;
   }
   show('plan');
@@ -48,7 +50,7 @@ export function take(tool: Tool): void {
   const middle = view?.middle ?? [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
   const grid = gridOf(now.units) * 10;
   const at: Vec2 = [Math.round(middle[0] / grid) * grid, Math.round(middle[1] / grid) * grid];
-  useHand.setState({ session: begun(tool, at), says: '', told: [], byKeys: false });
+  useHand.setState({ session: begun(tool, at), says: '', told: [], shows: false, byKeys: false });
 }
 
 export function leave(): void {
@@ -62,7 +64,10 @@ useWorkbench.subscribe((now, before) => {
   if (useHand.getState().session && (now.view !== 'plan' || now.opened !== before.opened)) leave();
 });
 
-export const dismiss = (): void => useHand.setState({ says: '', told: [] });
+export const dismiss = (): void => useHand.setState({ says: '', told: [], shows: false });
+
+/** Says what was done to the room, and what of it needs a look. */
+export const tell = (says: string, told: readonly string[]): void => useHand.setState({ says, told, shows: true });
 
 export function happen(event: DrawingEvent): void {
   const { session } = useHand.getState();
@@ -71,7 +76,11 @@ export function happen(event: DrawingEvent): void {
   const out = after(session, event, now);
   if (out.edit) editText(edited(useWorkbench.getState().text, out.edit), null);
   if (event.kind !== 'aim') hideSnap();
-  useHand.setState({ session: out.session, ...(out.edit ? { says: out.says ?? '', told: out.told ?? [] } : {}) });
+  useHand.setState({ session: out.session });
+  if (out.edit) {
+    const told = out.told ?? [];
+    useHand.setState({ says: out.says ?? '', told, shows: !out.made || told.length > 0 });
+  }
   if (!out.session && out.made) select(out.made);
 }
 

@@ -100,6 +100,8 @@ export const drawingTexts = {
     noCorner: (n: number) => (n === 0 ? 'Give the walls first.' : `Corners have the numbers 1 to ${n}.`),
     sameCorner: 'A diagonal ends in another corner than it starts.',
     sketch: (walls: number) => `Sketch of ${walls} walls in order`,
+    gap: 'Give its length, or take the row out.',
+    unread: 'The list is added up when every row can be read.',
     waits: 'Three walls or more make a room.',
     closes: 'The list closes.',
     error: (size: string) => `The list does not close: ${size} are left.`,

@@ -7,8 +7,8 @@ test('lengths are read in either system, turns by word or angle', () => {
     [
       { length: '3.2 m', turn: 'left', angle: '' },
       { length: '4 ft 6 in', turn: 'right', angle: '' },
-      emptyWall,
       { length: '900', turn: 'angle', angle: '45' },
+      emptyWall,
     ],
     'metric',
   );
@@ -30,6 +30,11 @@ test('what cannot be read is told with its row and cell', () => {
     [0, 'length'],
     [1, 'angle'],
   ]);
+});
+
+test('a row left empty between walls is asked for', () => {
+  const wall = { length: '2 m', turn: 'left', angle: '' } as const;
+  expect(readWalls([wall, emptyWall, wall], 'metric').troubles.map(({ row }) => row)).toEqual([1]);
 });
 
 test('diagonals name two corners that are there', () => {

@@ -32,13 +32,17 @@ export interface Trouble {
 export const emptyWall: WallRow = { length: '', turn: 'left', angle: '' };
 const isEmpty = ({ length }: WallRow): boolean => length.trim() === '';
 
-/** What was typed, as numbers; rows that are still empty are passed over. */
+/** What was typed, as numbers; rows that are still empty at the end are passed over. */
 export function readWalls(rows: readonly WallRow[], units: Units) {
   const walls: TapedWall[] = [];
   const troubles: Trouble[] = [];
   const no = (row: number, cell: string, why: string) => troubles.push({ list: 'walls', row, cell, why });
   for (const [row, each] of rows.entries()) {
-    if (isEmpty(each)) continue;
+    if (isEmpty(each)) {
+      // Rows after the last wall wait for more; one between walls is a wall that was forgotten.
+      if (rows.slice(row).some((later) => !isEmpty(later))) no(row, 'length', say.gap);
+      continue;
+    }
     const length = typedLength(each.length, units);
     const turn = turnOf(each);
     if (length === null) no(row, 'length', say.notLength);

@@ -3,7 +3,7 @@ import type { Design, Vec2 } from '../../engine/contract.js';
 import { editText, useWorkbench } from '../../state/store.js';
 import { drawingTexts } from '../../texts/drawing.js';
 import { edited } from '../edit.js';
-import { useHand } from '../hand.js';
+import { tell } from '../hand.js';
 import { lengthText, type Units, unitsOf } from '../length-text.js';
 import { sceneOf } from '../scene.js';
 import { sideOf } from '../snap/wall-names.js';
@@ -45,7 +45,7 @@ function Dialog({ design }: { readonly design: Design }) {
   const put = (corners: readonly Vec2[]) => {
     const { edit, told } = tapeEdit(corners, measured.diagonals, sceneOf(data, design));
     editText(edited(useWorkbench.getState().text, edit), null);
-    useHand.setState({ says: say.done(corners.length), told });
+    tell(say.done(corners.length), told);
     dialog.current?.close();
   };
   return (
@@ -71,7 +71,7 @@ function Dialog({ design }: { readonly design: Design }) {
           </div>
           <div>
             <TapeSketch drawn={drawn} />
-            <Closing drawn={drawn} units={units} />
+            <Closing drawn={drawn} readable={troubles.length === 0} units={units} />
           </div>
         </div>
         <Actions
@@ -262,8 +262,17 @@ const signed = (metres: number, units: Units): string =>
 const closes = 1e-4;
 
 /** How far the list is from closing, which way, and what one wrong length would explain it. */
-function Closing({ drawn, units }: { readonly drawn: Traverse; readonly units: Units }) {
+function Closing({
+  drawn,
+  readable,
+  units,
+}: {
+  readonly drawn: Traverse;
+  readonly readable: boolean;
+  readonly units: Units;
+}) {
   const { error, legs, perimeter, turnError } = drawn;
+  if (!readable) return <p className="second">{say.unread}</p>;
   if (legs.length < 3) return <p className="second">{say.waits}</p>;
   const size = Math.hypot(...error);
   const turns =
