@@ -146,7 +146,10 @@ function key(event: KeyboardEvent, session: Session, size: Size, view: PlanView,
   else if (event.key === '+' || event.key === '=') byFactor(view, size, 1.25);
   else if (event.key === '-') byFactor(view, size, 0.8);
   else if (/^[\d.,]$/.test(event.key)) {
-    if (!typeInto(event.key)) return;
+    // The key itself then types into the field that has the focus.
+    event.stopPropagation();
+    focusField();
+    return;
   } else return;
   event.preventDefault();
   event.stopPropagation();
@@ -156,11 +159,7 @@ const byFactor = (view: PlanView, size: Size, factor: number): void =>
   setPlanView(scaled(view, size, [size.width / 2, size.height / 2], factor));
 
 /** A digit starts the first number that is not typed yet. */
-function typeInto(digit: string): boolean {
+function focusField(): void {
   const fields = [...document.querySelectorAll<HTMLInputElement>('.hand-foot input[data-field]')];
-  const field = fields.find((each) => each.value === '') ?? fields[0];
-  if (!field) return true;
-  field.focus();
-  field.dispatchEvent(new CustomEvent('hand-digit', { detail: digit }));
-  return true;
+  (fields.find((each) => each.value === '') ?? fields[0])?.focus();
 }

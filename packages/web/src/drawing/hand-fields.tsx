@@ -42,12 +42,6 @@ export function HandField({ field, units }: { readonly field: ToolField; readonl
   useEffect(() => {
     if (fixed === undefined && document.activeElement !== input.current) setDraft('');
   }, [fixed]);
-  useEffect(() => {
-    const { current } = input;
-    const onDigit = (event: Event) => change((event as CustomEvent<string>).detail);
-    current?.addEventListener('hand-digit', onDigit);
-    return () => current?.removeEventListener('hand-digit', onDigit);
-  });
   return (
     <label className="hand-field" htmlFor={id}>
       <span>{field.label}</span>
