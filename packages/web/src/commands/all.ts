@@ -1,3 +1,4 @@
+import { drawingCommands } from '../drawing/commands.js';
 import { overlayCommands } from '../overlay/overlay-commands.js';
 import { projectCommands } from '../projects/commands.js';
 import type { Command } from './command.js';
@@ -8,6 +9,7 @@ import { sheetCommands } from './sheet-commands.js';
 export const allCommands: readonly Command[] = [
   ...sheetCommands,
   ...projectCommands,
+  ...drawingCommands,
   ...overlayCommands,
   ...helpCommands,
 ];

@@ -13,7 +13,7 @@ export interface Clearance {
   readonly distance: number;
 }
 
-const directions: Readonly<Record<Side, Vec2>> = { west: [-1, 0], east: [1, 0], south: [0, -1], north: [0, 1] };
+export const directions: Readonly<Record<Side, Vec2>> = { west: [-1, 0], east: [1, 0], south: [0, -1], north: [0, 1] };
 
 /**
  * Distance from a point to the first wall in a direction.
@@ -33,8 +33,11 @@ export function toWall(outline: Ring, from: Vec2, [dx, dy]: Vec2): number | null
 }
 
 /** What a thing leaves free to the walls, from the middle of each side of the box round it. */
-export function clearancesOf(design: Design, id: string): readonly Clearance[] {
-  const points = extentOf(design, id);
+export const clearancesOf = (design: Design, id: string): readonly Clearance[] =>
+  clearancesAbout(design.room.outline, extentOf(design, id));
+
+/** The same for anything that covers some points of the plan. */
+export function clearancesAbout(outline: Ring, points: readonly Vec2[]): readonly Clearance[] {
   if (points.length === 0) return [];
   const { min, max } = bounds(points);
   const [x, y] = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
@@ -46,7 +49,7 @@ export function clearancesOf(design: Design, id: string): readonly Clearance[] {
   };
   return (Object.keys(directions) as Side[]).flatMap((side) => {
     const [from, direction] = [starts[side], directions[side]];
-    const distance = toWall(design.room.outline, from, direction);
+    const distance = toWall(outline, from, direction);
     if (distance === null) return [];
     const to: Vec2 = [from[0] + direction[0] * distance, from[1] + direction[1] * distance];
     return [{ side, from, to, distance }];

@@ -1,4 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
+import { DrawingHand } from '../drawing/drawing-hand.js';
+import { HandFoot } from '../drawing/hand-foot.js';
 import type { Computed, Design } from '../engine/contract.js';
 import { OverlayLayer } from '../overlay/overlay-layer.js';
 import { useOverlay } from '../overlay/overlay-store.js';
@@ -94,6 +96,8 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
       <OverlayStrip />
       <PlanButtons design={design} />
       <ThingCard design={design} />
+      {view && <DrawingHand design={design} view={view} size={size} />}
+      <HandFoot design={design} />
     </div>
   );
 }

@@ -56,7 +56,7 @@ export const layoutFields: Readonly<Record<string, readonly Field[]>> = {
       choice('kind', 'kind', ['bay', 'partition', 'shelf']),
       choice('hung', 'hung from', ['ceiling', 'wall', 'floor post', 'frame', 'shelf']),
       only('hung', 'frame', reference('on', 'carried by', 'enclosures')),
-      only('hung', 'shelf', reference('on', 'carried by', 'tables')),
+      only('hung', 'shelf', reference('on', 'carried by table', 'tables')),
       quantity('trackHeight', 'track height'),
       quantity('hemGap', 'hem gap'),
       item('cloth', 'cloth', ['cloth']),
