@@ -1,6 +1,7 @@
 import './styles/paper.css';
 import './styles/frame.css';
 import './styles/drawing.css';
+import './styles/drawing-tools.css';
 import './styles/forms.css';
 import './styles/notes.css';
 import { StrictMode } from 'react';

@@ -1,0 +1,37 @@
+/** Words of snapping and of the drawing tools. */
+export const drawingTexts = {
+  snap: {
+    end: (of: string) => `end of ${of}`,
+    corner: (of: string) => `corner of ${of}`,
+    middle: (of: string) => `middle of ${of}`,
+    on: (of: string) => `on ${of}`,
+    flush: (of: string) => `against ${of}`,
+    offset: (by: string, of: string) => `${by} from ${of}`,
+    equal: (by: string) => `equal gaps, ${by}`,
+    asFar: (by: string, a: string, b: string) => `${by}, as between ${a} and ${b}`,
+    inLine: (of: string) => `in line with ${of}`,
+    extension: (of: string) => `on the line of ${of}`,
+    angle: (degrees: string) => `${degrees}\u00b0`,
+    due: { east: 'straight east', north: 'straight north', west: 'straight west', south: 'straight south' },
+    grid: 'whole steps',
+    wall: (side: string) => `the ${side} wall`,
+    sides: {
+      south: 'south',
+      'south-east': 'south-east',
+      east: 'east',
+      'north-east': 'north-east',
+      north: 'north',
+      'north-west': 'north-west',
+      west: 'west',
+      'south-west': 'south-west',
+    },
+    switch: 'Snaps to',
+    groups: {
+      spots: 'ends and middles',
+      edges: 'walls and edges',
+      lines: 'angles and lines',
+      steps: 'whole steps',
+    },
+    hold: 'Hold Alt to place freely.',
+  },
+} as const;
