@@ -2,21 +2,11 @@ import { cross2, distance2, dot2, type Ring, selfCrossings, sub2, unit2, type Ve
 import type { Change } from '../brief/document.js';
 import { metresOf } from '../brief/lengths.js';
 import { listAt, type Path, valueAt } from '../brief/path.js';
+import { wallNames } from '../drawing/snap/wall-names.js';
 import { arrangeTexts as say } from '../texts/arrange.js';
 import type { Arranged } from './arranged.js';
 import { closely, lengthTo } from './exact.js';
 import { lengthOfWall, outlineOf } from './walls.js';
-
-const sides = [say.compass.east, say.compass.north, say.compass.west, say.compass.south] as const;
-
-/** Which way a wall lies, as seen from the middle of the room. */
-export function sideOfWall(outline: Ring, wall: number): string {
-  const [a, b] = [outline[wall]!, outline[(wall + 1) % outline.length]!];
-  const area = outline.reduce((sum, p, i) => sum + cross2(p, outline[(i + 1) % outline.length]!), 0);
-  const [dx, dy] = sub2(b, a);
-  const out: Vec2 = area > 0 ? [dy, -dx] : [-dy, dx];
-  return sides[((Math.round(Math.atan2(out[1], out[0]) / (Math.PI / 2)) % 4) + 4) % 4]!;
-}
 
 /** Walls this close to the same direction run side by side (0.06 degrees) [rad]. */
 const parallel = 1e-3;
@@ -59,10 +49,8 @@ export function withWallLength(data: unknown, wall: number, length: number): Arr
     }),
   );
   const moved = (wall + 1) % outline.length;
-  const told =
-    beside === null
-      ? say.wallTurns(sideOfWall(outline, moved))
-      : say.wallMoves(sideOfWall(outline, moved), mm(by), sideOfWall(outline, beside));
+  const names = wallNames(outline);
+  const told = beside === null ? say.wallTurns(names[moved]!) : say.wallMoves(names[moved]!, mm(by), names[beside]!);
   return { changes: [...changes, ...keptInWall(data, outline, after, beside)], told: [told] };
 }
 
@@ -74,7 +62,7 @@ function refusalOf(before: Ring, after: Ring, length: number): string | null {
     const [was, now] = [before, after].map((ring) => sub2(ring[(i + 1) % ring.length]!, ring[i]!));
     return dot2(was!, now!) <= 0 || distance2(after[i]!, after[(i + 1) % after.length]!) < 0.01;
   });
-  if (vanished >= 0) return say.wallVanishes(sideOfWall(before, vanished));
+  if (vanished >= 0) return say.wallVanishes(wallNames(before)[vanished]!);
   return selfCrossings(after).length > 0 ? say.wallsCross : null;
 }
 

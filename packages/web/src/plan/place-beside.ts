@@ -1,0 +1,36 @@
+import { type CSSProperties, type RefObject, useLayoutEffect, useRef, useState } from 'react';
+import type { Design } from '../engine/contract.js';
+import { boxOf, cardCorner, gap } from './card-corner.js';
+import { clearancesOf, distanceBox, middleOf } from './clearances.js';
+import { extentOf } from './places.js';
+import { toScreen } from './view.js';
+import { usePlanView } from './view-store.js';
+
+interface Placed {
+  readonly ref: RefObject<HTMLElement | null>;
+  readonly style: CSSProperties;
+}
+
+/** Places a card beside what is in hand, clear of its typed distances. */
+export function usePlaceBeside(design: Design, ids: readonly string[]): Placed {
+  const { view, size } = usePlanView();
+  const ref = useRef<HTMLElement>(null);
+  const [card, setCard] = useState({ width: 260, height: 240 });
+  const key = ids.join(' ');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another thing has another card
+  useLayoutEffect(() => {
+    const element = ref.current;
+    if (!element) return;
+    const observer = new ResizeObserver(() => setCard({ width: element.offsetWidth, height: element.offsetHeight }));
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [key]);
+  const points = view ? ids.flatMap((id) => extentOf(design, id).map((p) => toScreen(view, size, p))) : [];
+  if (points.length === 0) return { ref, style: { right: gap, top: gap + 60 } };
+  const numbers =
+    view && ids.length === 1
+      ? clearancesOf(design, ids[0]!).map((c) => distanceBox(toScreen(view, size, middleOf(c))))
+      : [];
+  const [left, top] = cardCorner(boxOf(points), card, size, numbers);
+  return { ref, style: { left, top } };
+}
