@@ -9,10 +9,17 @@ import { QuantityField, siOf } from './length-field.js';
 import { lines } from './lined-up.js';
 import { outlineOf } from './walls.js';
 
+interface RowProps {
+  readonly name: string;
+  /** Its buttons stand in three columns. */
+  readonly thirds?: boolean;
+  readonly children: ReactNode;
+}
+
 /** One kind of action: its name and its fields and buttons. */
-function Row({ name, children }: { readonly name: string; readonly children: ReactNode }) {
+function Row({ name, thirds = false, children }: RowProps) {
   return (
-    <fieldset className="action-row">
+    <fieldset className={thirds ? 'action-row thirds' : 'action-row'}>
       <legend className="visually-hidden">{name}</legend>
       <span className="action-name" aria-hidden="true">
         {name}
@@ -38,7 +45,7 @@ export function ActionsForm({ several }: { readonly several: boolean }) {
 function LineUp() {
   return (
     <>
-      <Row name={say.lineUp}>
+      <Row name={say.lineUp} thirds>
         {lines.map((line) => (
           <button key={line} type="button" onClick={() => alignTo(line)} title={say.lines[line].about}>
             {say.lines[line].name}

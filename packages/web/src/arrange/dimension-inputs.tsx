@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { wallNames } from '../drawing/snap/wall-names.js';
-import type { Design, Vec2 } from '../engine/contract.js';
+import type { Design } from '../engine/contract.js';
 import { DimensionLine, shortestLine, wallDistance } from '../plan/dimensions.js';
 import { unspoken } from '../plan/unspoken.js';
 import { type PlanView, type Size, toScreen } from '../plan/view.js';
@@ -8,6 +8,7 @@ import { useWorkbench } from '../state/store.js';
 import { arrangeTexts as say } from '../texts/arrange.js';
 import { write } from './act.js';
 import { numberPlace } from './dimension-place.js';
+import { onScreen, placedSize } from './size-place.js';
 import { type SizeLine, sizeLines } from './sizes.js';
 import { tellAll } from './state.js';
 import { betweenTwo, moveToGap } from './two-gap.js';
@@ -20,12 +21,6 @@ interface Drawn {
   readonly view: PlanView;
   readonly size: Size;
 }
-
-/** Pixels from a thing to the dimension line beside it. */
-const beside = 20;
-/** From one row of numbers to the next, pixels. */
-const rowHeight = 24;
-const onScreen = ([x, y]: Vec2): Vec2 => [x, -y];
 
 /** Lengths of the walls, typed where they stand: the walls after it follow. */
 export function WallInputs({ design, view, size }: Drawn) {
@@ -54,18 +49,11 @@ export function WallInputs({ design, view, size }: Drawn) {
   );
 }
 
-function useSizes(design: Design): readonly SizeLine[] {
+export function useSizes(design: Design): readonly SizeLine[] {
   const id = useWorkbench((s) => s.selected);
   const data = useWorkbench((s) => s.data);
   return useMemo(() => (id ? sizeLines(data, design, id) : []), [data, design, id]);
 }
-
-const placed = (line: SizeLine, view: PlanView, size: Size) => {
-  const [a, b] = [toScreen(view, size, line.from), toScreen(view, size, line.to)];
-  const away = line.away ? onScreen(line.away) : null;
-  const distance = away ? beside + line.row * rowHeight : 0;
-  return { a, b, away, distance, ...numberPlace(a, b, away, distance) };
-};
 
 /** Lines of the sizes of the thing in hand. */
 export function SizeLines({ design, view, size }: Drawn) {
@@ -73,7 +61,7 @@ export function SizeLines({ design, view, size }: Drawn) {
   return (
     <g className="dimensions in-hand" {...unspoken}>
       {lines.map((line) => {
-        const { a, b, away, distance } = placed(line, view, size);
+        const { a, b, away, distance } = placedSize(line, view, size);
         return <DimensionLine key={line.key} from={a} to={b} away={away ?? [0, 0]} distance={distance} />;
       })}
     </g>
@@ -89,14 +77,16 @@ export function SizeInputs({ design, view, size }: Drawn) {
     <fieldset className="dimension-inputs in-hand">
       <legend className="visually-hidden">{say.sizesOf(id)}</legend>
       {lines.map((line) => {
-        const { at, angle, length } = placed(line, view, size);
+        const { at, angle, length } = placedSize(line, view, size);
         if (line.away && length < shortestLine) return null;
         const put = (wanted: number) => {
           const changes = line.put(wanted);
           if (changes.length === 0) tellAll([say.lengthCannotBe]);
           else write({ changes, told: [] });
         };
-        return <TypedLength key={line.key} label={line.label} metres={line.metres} put={put} at={at} angle={angle} />;
+        return (
+          <TypedLength key={line.key} label={line.label} metres={line.metres} put={put} at={at} angle={angle} bare />
+        );
       })}
     </fieldset>
   );

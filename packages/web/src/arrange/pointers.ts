@@ -25,7 +25,8 @@ function inPlan(at: Vec2): Vec2 {
 }
 
 /** True on the drawing itself, false on cards, fields and buttons over it. */
-const onDrawing = (event: Sheet): boolean => (event.target as Element).closest('.plan > svg') !== null;
+const onDrawing = (event: { readonly target: EventTarget }): boolean =>
+  (event.target as Element).closest('.plan > svg.sheet-drawing') !== null;
 const onThing = (event: Sheet): boolean =>
   (event.target as Element).closest('.thing, .corner-grip, .turn-grip, .mark') !== null;
 
@@ -63,7 +64,7 @@ function endFrame(): void {
 export const sheetPointers = {
   /** With Shift a browser would mark the words between two clicks. */
   onMouseDownCapture(event: MouseEvent<HTMLDivElement>): void {
-    if (event.shiftKey && (event.target as Element).closest('.plan > svg')) event.preventDefault();
+    if (event.shiftKey && onDrawing(event)) event.preventDefault();
   },
   onPointerDownCapture(event: Sheet): void {
     if (event.button !== 0 || !onDrawing(event)) return;

@@ -11,7 +11,7 @@ export function SelectionCard({ design }: { readonly design: Design }) {
   const { ref, style } = usePlaceBeside(design, selection);
   if (selection.length < 2) return null;
   return (
-    <section className="thing-card several" ref={ref} style={style} aria-label={say.numbers(selection.length)}>
+    <section className="thing-card hand-card" ref={ref} style={style} aria-label={say.numbers(selection.length)}>
       <header>
         <h3>{say.inHand(selection.length)}</h3>
         <button type="button" className="quiet" onClick={takeOut}>

@@ -4,6 +4,7 @@ import { pathOfThing } from '../brief/find.js';
 import { metresOf } from '../brief/lengths.js';
 import { type Path, valueAt } from '../brief/path.js';
 import type { Design } from '../engine/contract.js';
+import { toWall } from '../plan/clearances.js';
 import { arrangeTexts as say } from '../texts/arrange.js';
 import { closely, lengthTo } from './exact.js';
 
@@ -44,7 +45,7 @@ export function sizeLines(data: unknown, design: Design, id: string): readonly S
   if (enclosure) return gapLines(data, design, path, enclosure);
   const table = design.tables.find((each) => each.id === id);
   if (table)
-    return footprint(data, id, table.outline, [
+    return footprint(data, room, id, table.outline, [
       [...path, 'length'],
       [...path, 'width'],
     ]);
@@ -55,41 +56,41 @@ export function sizeLines(data: unknown, design: Design, id: string): readonly S
     ...room.obstructions,
   ].find((each) => each.id === id);
   return solid
-    ? footprint(data, id, solid.outline, [
+    ? footprint(data, room, id, solid.outline, [
         [...path, 'size', 0],
         [...path, 'size', 1],
       ])
     : [];
 }
 
-/** Length and width of a rectangle; both dimensions stand outside it. */
+/** Length and width of a rectangle; each dimension stands outside it, on the side where more room is. */
 function footprint(
   data: unknown,
+  room: Design['room'],
   id: string,
-  outline: readonly Vec2[],
+  ring: readonly Vec2[],
   paths: readonly [Path, Path],
 ): readonly SizeLine[] {
-  const [a, b, c] = outline;
-  if (outline.length !== 4 || !a || !b || !c) return [];
-  const line = (k: 0 | 1, from: Vec2, to: Vec2, away: Vec2): readonly SizeLine[] => {
+  const [a, b, c, d] = ring;
+  if (ring.length !== 4 || !a || !b || !c || !d) return [];
+  const free = (from: Vec2, to: Vec2, away: Vec2): number =>
+    toWall(room.outline, [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2], away) ?? 0;
+  const line = (
+    k: 0 | 1,
+    one: readonly [Vec2, Vec2],
+    other: readonly [Vec2, Vec2],
+    away: Vec2,
+  ): readonly SizeLine[] => {
     const metres = metresOf(valueAt(data, paths[k]));
+    if (metres === null) return [];
     const label = k === 0 ? say.lengthOf(id) : say.widthOf(id);
-    return metres === null
-      ? []
-      : [
-          {
-            key: `${id} size ${k}`,
-            label,
-            from,
-            to,
-            away: unit2(away),
-            row: 0,
-            metres,
-            put: putAt(data, paths[k], shortest),
-          },
-        ];
+    const back: Vec2 = [-away[0], -away[1]];
+    const roomier = free(...other, back) > free(...one, away) + closely;
+    const [from, to] = roomier ? other : one;
+    const put = putAt(data, paths[k], shortest);
+    return [{ key: `${id} size ${k}`, label, from, to, away: roomier ? back : away, row: 0, metres, put }];
   };
-  return [...line(0, a, b, sub2(b, c)), ...line(1, b, c, sub2(b, a))];
+  return [...line(0, [a, b], [c, d], unit2(sub2(b, c))), ...line(1, [b, c], [d, a], unit2(sub2(b, a)))];
 }
 
 type Opening = Design['room']['windows'][number];

@@ -41,7 +41,7 @@ export function TypedLength({ label, metres, put, at, angle = 0, bare = false }:
     if (read.ok) setDraft(null);
   };
   const style: CSSProperties = at
-    ? { left: at[0], top: at[1], width: `${text.length + 1.5}ch`, ...(angle === 0 ? {} : { rotate: `${angle}deg` }) }
+    ? { left: at[0], top: at[1], width: `${text.length + 2.5}ch`, ...(angle === 0 ? {} : { rotate: `${angle}deg` }) }
     : {};
   return (
     <input

@@ -1,10 +1,16 @@
 import { type CSSProperties, type RefObject, useLayoutEffect, useRef, useState } from 'react';
+import { sizeBox } from '../arrange/size-place.js';
+import { sizeLines } from '../arrange/sizes.js';
 import type { Design } from '../engine/contract.js';
+import { useWorkbench } from '../state/store.js';
 import { boxOf, cardCorner, gap } from './card-corner.js';
 import { clearancesOf, distanceBox, middleOf } from './clearances.js';
 import { extentOf } from './places.js';
 import { toScreen } from './view.js';
 import { usePlanView } from './view-store.js';
+
+/** Height of the words that choose the view, pixels. */
+const viewWords = 46;
 
 interface Placed {
   readonly ref: RefObject<HTMLElement | null>;
@@ -14,6 +20,7 @@ interface Placed {
 /** Places a card beside what is in hand, clear of its typed distances. */
 export function usePlaceBeside(design: Design, ids: readonly string[]): Placed {
   const { view, size } = usePlanView();
+  const data = useWorkbench((s) => s.data);
   const ref = useRef<HTMLElement>(null);
   const [card, setCard] = useState({ width: 260, height: 240 });
   const key = ids.join(' ');
@@ -29,8 +36,13 @@ export function usePlaceBeside(design: Design, ids: readonly string[]): Placed {
   if (points.length === 0) return { ref, style: { right: gap, top: gap + 60 } };
   const numbers =
     view && ids.length === 1
-      ? clearancesOf(design, ids[0]!).map((c) => distanceBox(toScreen(view, size, middleOf(c))))
+      ? [
+          ...clearancesOf(design, ids[0]!).map((c) => distanceBox(toScreen(view, size, middleOf(c)))),
+          ...sizeLines(data, design, ids[0]!).map((line) => sizeBox(line, view, size)),
+        ]
       : [];
   const [left, top] = cardCorner(boxOf(points), card, size, numbers);
-  return { ref, style: { left, top } };
+  // The words that choose the view stay clear where there is room.
+  const under = Math.max(top, Math.min(viewWords, size.height - card.height - gap));
+  return { ref, style: { left, top: under } };
 }

@@ -55,6 +55,7 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
       {view && (
         // biome-ignore lint/a11y/useSemanticElements: a drawing is no fieldset
         <svg
+          className="sheet-drawing"
           width={size.width}
           height={size.height}
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the plan is moved and scaled by keys
