@@ -126,8 +126,7 @@ describe('several things in hand', () => {
     await page.mouse.move(last.x + 2, first.y + first.height + 4);
     await page.mouse.up();
     await page.keyboard.up('Shift');
-    expect(await inHand()).toEqual(expect.arrayContaining(['column-1', 'column-2', 'bench-1']));
-    expect(await inHand()).not.toContain('table-3');
+    expect((await inHand()).sort()).toEqual(['column-1', 'column-2']);
     await page.keyboard.press('Escape');
     await take('table-1');
     await page.keyboard.press('Control+a');
@@ -255,7 +254,7 @@ describe('typed dimensions', () => {
     expect(await south.inputValue()).toBe('11000 mm');
     await south.fill('11.5 m');
     await south.press('Enter');
-    expect(await said()).toBe('The east wall moved by 500 mm; the north wall took it up.');
+    await expect.poll(said).toBe('The east wall moved by 500 mm; the north wall took it up.');
     expect((await brief()).room.outline.slice(0, 3)).toEqual([
       ['0 m', '0 m'],
       ['11.5 m', '0 m'],
@@ -263,7 +262,7 @@ describe('typed dimensions', () => {
     ]);
     await south.fill('2 m');
     await south.press('Enter');
-    expect(await said()).toContain('would vanish');
+    await expect.poll(said).toContain('would vanish');
     expect((await brief()).room.outline[1]).toEqual(['11.5 m', '0 m']);
   });
 
@@ -300,10 +299,7 @@ describe('the sheet', () => {
       await panel.getByRole('button', { name: 'Set point' }).click();
     }
     expect(await said()).toBe(
-      'length 4\u202f000 mm, to the east 0 mm, to the north 4\u202f000 mm, angle from east 90\u00b0, all together 7\u202f000 mm'.replaceAll(
-        '\u202f',
-        (await said())!.match(/4(\s)000/)![1]!,
-      ),
+      'length 4000 mm, to the east 0 mm, to the north 4000 mm, angle from east 90\u00b0, all together 7000 mm',
     );
     await panel.getByLabel('from west').fill('0 m');
     await panel.getByLabel('from south').fill('0 m');
@@ -371,7 +367,7 @@ describe('the sheet', () => {
     await page.keyboard.press('Shift+Z');
     await expect.poll(width).toBeGreaterThan(2 * whole);
     await page.keyboard.press('Shift+R');
-    await expect.poll(width).toBeCloseTo(whole, 0);
+    await expect.poll(async () => Math.abs((await width()) - whole)).toBeLessThan(3);
     await page.keyboard.press('Shift+F');
     const plan = (await page.locator('.plan .sheet-drawing').boundingBox())!;
     await page.mouse.move(plan.x + 60, plan.y + 300);

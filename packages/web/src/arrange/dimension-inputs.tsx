@@ -8,10 +8,11 @@ import { useWorkbench } from '../state/store.js';
 import { arrangeTexts as say } from '../texts/arrange.js';
 import { write } from './act.js';
 import { numberPlace } from './dimension-place.js';
+import { shifted } from './shifted.js';
 import { onScreen, placedSize } from './size-place.js';
 import { type SizeLine, sizeLines } from './sizes.js';
 import { tellAll } from './state.js';
-import { betweenTwo, moveToGap } from './two-gap.js';
+import { betweenTwo, moveForGap } from './two-gap.js';
 import { TypedLength } from './typed-length.js';
 import { wallDimensions } from './wall-dimensions.js';
 import { withWallLength } from './wall-length.js';
@@ -95,6 +96,7 @@ export function SizeInputs({ design, view, size }: Drawn) {
 /** The free distance between two things in hand; typed, the one that was taken last moves. */
 export function GapInput({ design, view, size }: Drawn) {
   const selection = useWorkbench((s) => s.selection);
+  const data = useWorkbench((s) => s.data);
   const gap = useMemo(() => betweenTwo(design, selection), [design, selection]);
   if (!gap) return null;
   const [a, b] = [toScreen(view, size, gap.from), toScreen(view, size, gap.to)];
@@ -104,7 +106,7 @@ export function GapInput({ design, view, size }: Drawn) {
       <TypedLength
         label={say.gapBetween(gap.stays, gap.moves)}
         metres={gap.metres}
-        put={(wanted) => moveToGap(gap, wanted)}
+        put={(wanted) => write(shifted(data, [gap.moves], moveForGap(gap, wanted)))}
         at={[(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]}
       />
     </fieldset>

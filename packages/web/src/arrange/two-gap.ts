@@ -1,9 +1,6 @@
 import { boundaryDistance, sub2, unit2, type Vec2 } from '@cloche/engine';
 import type { Design } from '../engine/contract.js';
 import { extentOf } from '../plan/places.js';
-import { useWorkbench } from '../state/store.js';
-import { write } from './act.js';
-import { shifted } from './shifted.js';
 
 export interface TwoGap {
   readonly stays: string;
@@ -26,9 +23,8 @@ export function betweenTwo(design: Design, selection: readonly string[]): TwoGap
   return distance < touching ? null : { stays, moves, from: a, to: b, metres: distance };
 }
 
-/** Moves the second thing along the way between both until the way has a length. */
-export function moveToGap({ moves, from, to, metres }: TwoGap, wanted: number): void {
+/** The move of the second thing that gives the way between both a length. */
+export function moveForGap({ from, to, metres }: TwoGap, wanted: number): Vec2 {
   const along = unit2(sub2(to, from));
-  const by: Vec2 = [along[0] * (wanted - metres), along[1] * (wanted - metres)];
-  write(shifted(useWorkbench.getState().data, [moves], by));
+  return [along[0] * (wanted - metres), along[1] * (wanted - metres)];
 }

@@ -1,5 +1,5 @@
 import { parseQuantity } from '@cloche/engine';
-import { type CSSProperties, useEffect, useState } from 'react';
+import { type CSSProperties, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { lengthText, unitsOf } from '../drawing/length-text.js';
 import type { Vec2 } from '../engine/contract.js';
 import { useWorkbench } from '../state/store.js';
@@ -34,6 +34,11 @@ export function TypedLength({ label, metres, put, at, angle = 0, bare = false }:
   // biome-ignore lint/correctness/useExhaustiveDependencies: another length takes the place of what was typed
   useEffect(() => setDraft(null), [shown]);
   const [focused, setFocused] = useState(false);
+  const field = useRef<HTMLInputElement>(null);
+  // With its unit the text is another one: what is typed next replaces the whole of it.
+  useLayoutEffect(() => {
+    if (focused) field.current?.select();
+  }, [focused]);
   const text = draft ?? (bare && !focused ? withoutUnit(shown) : shown);
   const read = parseQuantity(draft ?? shown, 'length');
   const leave = () => {
@@ -45,6 +50,7 @@ export function TypedLength({ label, metres, put, at, angle = 0, bare = false }:
     : {};
   return (
     <input
+      ref={field}
       type="text"
       autoComplete="off"
       spellCheck={false}

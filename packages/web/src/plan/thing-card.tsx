@@ -1,5 +1,6 @@
 import { takeOut } from '../arrange/act.js';
 import { ActionsForm } from '../arrange/actions-form.js';
+import { usePanel } from '../arrange/panel.js';
 import { FieldRow } from '../brief/field-row.js';
 import { fieldsAt } from '../brief/fields.js';
 import { pathOfThing } from '../brief/find.js';
@@ -16,6 +17,7 @@ export function ThingCard({ design }: { readonly design: Design }) {
   const selected = useWorkbench((s) => (s.onSheet ? s.selected : null));
   const data = useWorkbench((s) => s.data);
   const path = selected ? pathOfThing(data, selected) : undefined;
+  const actions = usePanel((s) => s.actions);
   const { ref, style } = usePlaceBeside(design, selected ? [selected] : []);
   if (!selected || !path) return null;
   const fields = fieldsAt(path).filter((field) => field.onCard);
@@ -38,7 +40,11 @@ export function ThingCard({ design }: { readonly design: Design }) {
           <FieldRow key={`${path.join('/')}/${field.path.join('/')} ${field.label}`} base={path} field={field} />
         ))}
       </div>
-      <details className="arrange">
+      <details
+        className="arrange"
+        open={actions}
+        onToggle={(e) => usePanel.setState({ actions: e.currentTarget.open })}
+      >
         <summary>{arrangeTexts.arrange}</summary>
         <ActionsForm several={false} />
       </details>
