@@ -17,7 +17,7 @@ import { layerNames, toggleShown } from './layers.js';
 import type { Line } from './lined-up.js';
 import { leaveMeasure } from './measure/state.js';
 import { togglePanel } from './panel.js';
-import { takeTool, toggleTool, useArrange } from './state.js';
+import { takeTool, tellAll, toggleTool, useArrange } from './state.js';
 import { zoomToHand, zoomToRoom } from './zoom.js';
 
 const now = useWorkbench.getState;
@@ -174,7 +174,7 @@ export const arrangeCommands: readonly Command[] = [
     group: say.commands.sheet,
     keys: 'Shift+F',
     can: onPlan,
-    run: () => toggleTool('zoom'),
+    run: startFrame,
   },
   {
     id: 'zoom-room',
@@ -196,3 +196,8 @@ export const arrangeCommands: readonly Command[] = [
 
 /** Words that a person has marked are copied as words. */
 const noWords = (): boolean => (window.getSelection()?.toString() ?? '') === '';
+
+function startFrame(): void {
+  toggleTool('zoom');
+  if (useArrange.getState().tool === 'zoom') tellAll([say.commands.frameHint]);
+}

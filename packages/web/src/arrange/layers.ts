@@ -14,8 +14,8 @@ export const layerNames = [
 ] as const;
 export type LayerName = (typeof layerNames)[number];
 
-/** Layers with things that can be taken in hand. */
-export const lockable: readonly LayerName[] = ['building', 'tables', 'beams', 'made'];
+/** Layers with things that can be taken in hand, and the background that can be laid anew. */
+export const lockable: readonly LayerName[] = ['building', 'tables', 'beams', 'made', 'background'];
 
 interface Layers {
   readonly hidden: readonly LayerName[];

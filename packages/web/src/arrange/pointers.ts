@@ -1,15 +1,19 @@
-import type { MouseEvent, PointerEvent } from 'react';
+import type { DragEvent, MouseEvent, PointerEvent } from 'react';
 import type { Vec2 } from '../engine/contract.js';
 import { type Box, fitted, toPlan } from '../plan/view.js';
 import { setPlanView, usePlanView } from '../plan/view-store.js';
 import { selectSeveral, useWorkbench } from '../state/store.js';
 import { arrangeTexts as say } from '../texts/arrange.js';
 import { pickBackgroundPoint } from './background/scale.js';
+import { takeInBackground } from './background/take-in.js';
 import { framed } from './framed.js';
-import { isLocked } from './layers.js';
+import { isLocked, useLayers } from './layers.js';
 import { hoverMeasure, pickMeasurePoint } from './measure/state.js';
 import { idsLike } from './members.js';
-import { readOut, takeTool, useArrange } from './state.js';
+import { readOut, takeTool, tellAll, useArrange } from './state.js';
+
+/** Files that may lie under the drawing, by their names; what they are is told by what is in them. */
+const underDrawing = /\.(png|jpe?g|webp|dxf)$/i;
 
 type Sheet = PointerEvent<HTMLDivElement>;
 
@@ -87,6 +91,16 @@ export const sheetPointers = {
     if (!useArrange.getState().frame) return;
     event.stopPropagation();
     endFrame();
+  },
+  onDragOver(event: DragEvent<HTMLDivElement>): void {
+    if (event.dataTransfer.types.includes('Files')) event.preventDefault();
+  },
+  onDrop(event: DragEvent<HTMLDivElement>): void {
+    const file = event.dataTransfer.files[0];
+    if (event.defaultPrevented || !file || !underDrawing.test(file.name)) return;
+    event.preventDefault();
+    if (useLayers.getState().locked.includes('background')) tellAll([say.background.locked]);
+    else void takeInBackground(file);
   },
   onPointerCancelCapture(): void {
     useArrange.setState({ frame: null });

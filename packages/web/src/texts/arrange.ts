@@ -124,7 +124,7 @@ export const arrangeTexts = {
     shown: 'shown',
     locked: 'locked',
     show: (layer: string) => `${layer}: shown`,
-    lock: (layer: string) => `${layer}: locked, not to be taken in hand`,
+    lock: (layer: string) => `${layer}: locked, not to be taken in hand or laid anew`,
     toggle: (layer: string) => `Layer shown or not: ${layer}`,
     printed: 'Only for this screen: printed sheets hold everything.',
     names: {
@@ -151,6 +151,7 @@ export const arrangeTexts = {
     width: 'width',
     turn: 'turn',
     shown: 'shown',
+    locked: 'Locked. Take the lock off above to lay it anew.',
     strength: 'strength',
     setScale: 'Set its scale',
     setPlace: 'Lay a point on a point',
@@ -202,6 +203,7 @@ export const arrangeTexts = {
     zoomHand: 'Look at what is in hand',
     zoomFrame: 'Look at a frame',
     zoomRoom: 'Look at the whole room',
+    frameHint: 'Draw a frame round what you want to look at. Escape leaves.',
     leaveTool: 'Leave measuring or framing',
   },
 } as const;

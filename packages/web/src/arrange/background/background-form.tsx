@@ -5,6 +5,7 @@ import { quantity, yesNo } from '../../brief/shapes.js';
 import { lengthText, unitsOf } from '../../drawing/length-text.js';
 import { removeEntry, useWorkbench } from '../../state/store.js';
 import { arrangeTexts } from '../../texts/arrange.js';
+import { useLayers } from '../layers.js';
 import { QuantityField, siOf } from '../length-field.js';
 import { useArrange } from '../state.js';
 import { setStrength, useBackgroundSettings } from './background-settings.js';
@@ -29,6 +30,7 @@ export function BackgroundForm() {
   const data = useWorkbench((s) => s.data);
   const placement = placementIn(data);
   const { trouble, content } = useLoaded();
+  const locked = useLayers((s) => s.locked.includes('background'));
   const chooser = useRef<HTMLInputElement>(null);
   const onDrop = (event: DragEvent) => {
     event.preventDefault();
@@ -54,17 +56,18 @@ export function BackgroundForm() {
       {placement && <p className="background-name">{placement.name}</p>}
       {trouble && <p className="told problem">{trouble}</p>}
       <p className="panel-buttons">
-        <button type="button" onClick={() => chooser.current?.click()}>
+        <button type="button" disabled={locked} onClick={() => chooser.current?.click()}>
           {placement ? say.replace : say.choose}
         </button>
-        {placement && (
+        {placement && !locked && (
           <button type="button" className="quiet" onClick={() => removeEntry(['background'])}>
             {say.remove}
           </button>
         )}
       </p>
       {!placement && <p className="second">{say.about}</p>}
-      {placement && content && (
+      {placement && locked && <p className="second">{say.locked}</p>}
+      {placement && content && !locked && (
         <>
           <Lay />
           <div className="fields">
