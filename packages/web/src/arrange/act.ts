@@ -1,4 +1,5 @@
 import type { Vec2 } from '@cloche/engine';
+import type { Design } from '../engine/contract.js';
 import { usePlanView } from '../plan/view-store.js';
 import { editText, endEdit, selectSeveral, useWorkbench } from '../state/store.js';
 import { arrangeTexts as say } from '../texts/arrange.js';
@@ -45,14 +46,33 @@ export function mirrorAt(angle: number, through?: Vec2): void {
   else tellAll([say.nothingTurns]);
 }
 
-export function alignTo(line: Line): void {
-  const { data, selection, computed } = now();
-  if (computed) write(aligned(data, selection, line, boxIn(computed.design)));
+/** Does something with the drawing when it shows the brief as it stands; what is drawn late must not decide where things go. */
+function onceDrawn(run: (design: Design) => void): void {
+  const isDrawn = () => now().computedData === now().data;
+  const { computed, busy } = now();
+  if (computed && isDrawn()) run(computed.design);
+  else if (!busy) tellAll([say.drawnBehind]);
+  else
+    unlisten = useWorkbench.subscribe((state) => {
+      if (state.busy) return;
+      unlisten();
+      if (state.computed && isDrawn()) run(state.computed.design);
+      else tellAll([say.drawnBehind]);
+    });
 }
+let unlisten = (): void => {};
 
-export function spreadAlong(axis: Axis): void {
-  const { data, selection, computed } = now();
-  if (computed) write(distributed(data, selection, axis, boxIn(computed.design)));
+export const alignTo = (line: Line): void =>
+  onceDrawn((design) => write(aligned(now().data, now().selection, line, boxIn(design))));
+
+export const spreadAlong = (axis: Axis): void =>
+  onceDrawn((design) => write(distributed(now().data, now().selection, axis, boxIn(design))));
+
+/** The card that had the focus may be gone: the sheet then takes it, so that keys go on working there. */
+function keepFocus(): void {
+  requestAnimationFrame(() => {
+    if (document.activeElement === document.body) document.querySelector<SVGElement>('.sheet-drawing')?.focus();
+  });
 }
 
 function writeCopies({ text, ids, told }: Copied): void {
@@ -61,12 +81,11 @@ function writeCopies({ text, ids, told }: Copied): void {
   endEdit();
   editText(text, null);
   selectSeveral(ids);
+  keepFocus();
 }
 
-export function copyBeside(): void {
-  const { text, selection, computed } = now();
-  if (computed) writeCopies(copied(text, selection, besideShift(computed.design, selection)));
-}
+export const copyBeside = (): void =>
+  onceDrawn((design) => writeCopies(copied(now().text, now().selection, besideShift(design, now().selection))));
 
 /** @param count of all that then stand in the row @param step from one to the next [m] */
 export const copyInRow = (count: number, step: Vec2): void =>
@@ -80,6 +99,7 @@ export function takeOut(): void {
   endEdit();
   editText(next, null);
   selectSeveral([]);
+  keepFocus();
 }
 
 /** Everything of the kind in hand; everything when that is in hand already, or nothing is. */

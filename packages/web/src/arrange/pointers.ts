@@ -42,6 +42,7 @@ function boxOf(from: Vec2, to: Vec2): Box {
 function startFrame(event: Sheet, purpose: 'select' | 'zoom'): void {
   event.stopPropagation();
   event.currentTarget.setPointerCapture(event.pointerId);
+  (event.target as Element).closest<SVGElement>('.sheet-drawing')?.focus({ preventScroll: true });
   const at = onSheet(event);
   useArrange.setState({ frame: { from: at, to: at, purpose } });
 }

@@ -1,3 +1,4 @@
+import { useMoveSnap } from '../plan/move-snap.js';
 import { useLayers } from './layers.js';
 import { useArrange } from './state.js';
 
@@ -5,9 +6,11 @@ import { useArrange } from './state.js';
 export function useSheetState() {
   const { hidden, locked } = useLayers();
   const tool = useArrange((s) => s.tool);
+  const moving = useMoveSnap((s) => s.at !== null);
   return {
     'data-hidden': hidden.join(' '),
     'data-locked': locked.join(' '),
     'data-tool': tool ?? undefined,
+    'data-moving': moving || undefined,
   };
 }

@@ -1,4 +1,4 @@
-import { parseQuantity } from '@cloche/engine';
+import { groupDigits, parseQuantity } from '@cloche/engine';
 import { type CSSProperties, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { lengthText, unitsOf } from '../drawing/length-text.js';
 import type { Vec2 } from '../engine/contract.js';
@@ -23,9 +23,8 @@ export const useShownLength = (metres: number): string => {
   return lengthText(metres, units).replace(/(\d)\s(?=\d{3}\b(?! ?\/))/g, '$1');
 };
 
-/** Millimetres in groups of three, without their name; feet and inches as they are. */
-const withoutUnit = (text: string): string =>
-  text.endsWith(' mm') ? text.slice(0, -3).replace(/\B(?=(\d{3})+(?!\d))/g, '\u2009') : text;
+/** Millimetres as a drawing has them, without their name; feet and inches as they are. */
+const withoutUnit = (text: string): string => (text.endsWith(' mm') ? groupDigits(Number(text.slice(0, -3))) : text);
 
 /** A dimension that is read like any other, and typed where it stands. */
 export function TypedLength({ label, metres, put, at, angle = 0, bare = false }: TypedLengthProps) {

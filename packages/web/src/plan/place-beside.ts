@@ -6,7 +6,7 @@ import { useWorkbench } from '../state/store.js';
 import { boxOf, cardCorner, gap } from './card-corner.js';
 import { clearancesOf, distanceBox, middleOf } from './clearances.js';
 import { extentOf } from './places.js';
-import { toScreen } from './view.js';
+import { type Box, type PlanView, type Size, toScreen } from './view.js';
 import { usePlanView } from './view-store.js';
 
 /** Height of the words that choose the view, pixels. */
@@ -15,6 +15,11 @@ const viewWords = 46;
 interface Placed {
   readonly ref: RefObject<HTMLElement | null>;
   readonly style: CSSProperties;
+}
+
+function screenBox(design: Design, view: PlanView, size: Size, id: string): readonly Box[] {
+  const points = extentOf(design, id).map((p) => toScreen(view, size, p));
+  return points.length === 0 ? [] : [boxOf(points)];
 }
 
 /** Places a card beside what is in hand, clear of its typed distances. */
@@ -32,16 +37,18 @@ export function usePlaceBeside(design: Design, ids: readonly string[]): Placed {
     observer.observe(element);
     return () => observer.disconnect();
   }, [key]);
-  const points = view ? ids.flatMap((id) => extentOf(design, id).map((p) => toScreen(view, size, p))) : [];
-  if (points.length === 0) return { ref, style: { right: gap, top: gap + 60 } };
+  const boxes = view ? ids.flatMap((id) => screenBox(design, view, size, id)) : [];
+  // Beside what was taken last; what else is in hand should stay clear.
+  const thing = boxes.at(-1);
+  if (!view || !thing) return { ref, style: { right: gap, top: gap + 60 } };
   const numbers =
-    view && ids.length === 1
+    ids.length === 1
       ? [
           ...clearancesOf(design, ids[0]!).map((c) => distanceBox(toScreen(view, size, middleOf(c)))),
           ...sizeLines(data, design, ids[0]!).map((line) => sizeBox(line, view, size)),
         ]
-      : [];
-  const [left, top] = cardCorner(boxOf(points), card, size, numbers);
+      : boxes.slice(0, -1);
+  const [left, top] = cardCorner(thing, card, size, numbers);
   // The words that choose the view stay clear where there is room.
   const under = Math.max(top, Math.min(viewWords, size.height - card.height - gap));
   return { ref, style: { left, top: under } };

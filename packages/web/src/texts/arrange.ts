@@ -36,6 +36,7 @@ export const arrangeTexts = {
   wallsCross: 'Walls would cross. Give a length that leaves the room whole.',
   wallTurns: (wall: string) => `The corner moved, and ${wall} turned with it: no wall runs beside this one.`,
   wallMoves: (wall: string, by: string, beside: string) => `${first(wall)} moved by ${by}; ${beside} took it up.`,
+  drawnBehind: 'The drawing is behind the brief. Put the problems in the brief right first.',
   nothingToDo: 'It is so already.',
   nothingTurns: 'Nothing in hand can be turned or mirrored: it stands in a wall, or goes with something else.',
   nothingToCopy: 'Nothing in hand can be copied.',
