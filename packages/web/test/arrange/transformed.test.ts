@@ -1,12 +1,14 @@
-import { readBrief, type Vec2 } from '@cloche/engine';
+import { bounds, type Design, readBrief, type Vec2 } from '@cloche/engine';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arrangedText } from '../../src/arrange/arranged.js';
+import { idsLike } from '../../src/arrange/members.js';
 import { type Motion, mirroring, turning } from '../../src/arrange/motion.js';
 import { middleOfPlaces, transformed } from '../../src/arrange/transformed.js';
 import { briefData } from '../../src/brief/document.js';
 import { metresOf } from '../../src/brief/lengths.js';
 import { listAt, valueAt } from '../../src/brief/path.js';
+import { designOf, exampleText } from '../design-of.js';
 import { briefs, largestDifference, numbersOf, threeTables } from './briefs.js';
 
 const everything = ['table-1', 'table-2', 'table-3', 'run-1', 'column-1', 'lamp-1', 'laser-2'];
@@ -119,5 +121,29 @@ describe('the mirror image', () => {
     const { changes, told } = transformed(briefData(threeTables), ['door-1'], mirroring([5, 5], 0));
     expect(changes).toEqual([]);
     expect(told[0]).toContain('door-1');
+  });
+});
+
+describe('a whole room', () => {
+  const room = exampleText('amplifier-bay.yaml');
+  const data = briefData(room);
+  const { min, max } = bounds(designOf(room).room.outline);
+  const middle: Vec2 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
+  const all = idsLike(data, null);
+  const made = (motion: Motion) => designOf(arrangedText(room, transformed(data, all, motion)));
+
+  test('in its mirror image is built of the same parts, and so it is when it is turned by half', () => {
+    const parts = (design: Design) => design.parts.map(({ item, count }) => `${count} ${item}`).sort();
+    const before = parts(designOf(room));
+    expect(parts(made(mirroring(middle, Math.PI / 2)))).toEqual(before);
+    expect(parts(made(turning(middle, Math.PI)))).toEqual(before);
+  });
+  test('in its mirror image has every beam where the mirror shows it', () => {
+    const mirrored = made(mirroring(middle, Math.PI / 2));
+    for (const [i, laser] of designOf(room).lasers.entries())
+      for (const [j, [x, y]] of laser.path.entries()) {
+        const image = mirrored.lasers[i]!.path[j]!;
+        expect(Math.hypot(image[0] - (2 * middle[0] - x), image[1] - y)).toBeLessThan(1e-6);
+      }
   });
 });

@@ -18,7 +18,7 @@ export function KeptInputs({
   const kept = useKept((s) => s.kept);
   if (kept.length === 0) return null;
   return (
-    <fieldset className="dimension-inputs in-hand">
+    <fieldset className="dimension-inputs in-hand kept">
       <legend className="visually-hidden">{say.measure.kept}</legend>
       {kept.map((distance) => {
         const [a, b] = endsOf(design, distance);

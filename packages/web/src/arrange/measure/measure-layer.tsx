@@ -65,7 +65,7 @@ function Stretch({ from, to, text }: { readonly from: Vec2; readonly to: Vec2; r
 export function KeptLines({ design, view, size }: Drawn) {
   const kept = useKept((s) => s.kept);
   return (
-    <g className="dimensions in-hand" {...unspoken}>
+    <g className="dimensions in-hand kept" {...unspoken}>
       {kept.map((distance) => {
         const [a, b] = endsOf(design, distance).map((p) => toScreen(view, size, p));
         return <DimensionLine key={distance.number} from={a!} to={b!} away={[0, 0]} distance={0} />;
