@@ -5,8 +5,8 @@ import type { Vec2 } from '../engine/contract.js';
 import { useWorkbench } from '../state/store.js';
 import { arrangeTexts as say } from '../texts/arrange.js';
 import { alignTo, copyBeside, copyInRow, mirrorAt, moveBy, spreadAlong, turnBy } from './act.js';
-import { QuantityField, siOf } from './length-field.js';
 import { lines } from './lined-up.js';
+import { QuantityField, siOf } from './quantity-field.js';
 import { outlineOf } from './walls.js';
 
 interface RowProps {

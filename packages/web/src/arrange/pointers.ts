@@ -4,7 +4,7 @@ import { type Box, fitted, toPlan } from '../plan/view.js';
 import { setPlanView, usePlanView } from '../plan/view-store.js';
 import { selectSeveral, useWorkbench } from '../state/store.js';
 import { arrangeTexts as say } from '../texts/arrange.js';
-import { pickBackgroundPoint } from './background/scale.js';
+import { pickBackgroundPoint } from './background/picking.js';
 import { takeInBackground } from './background/take-in.js';
 import { framed } from './framed.js';
 import { isLocked, useLayers } from './layers.js';
@@ -74,7 +74,7 @@ export const sheetPointers = {
   onPointerDownCapture(event: Sheet): void {
     if (event.button !== 0 || !onDrawing(event)) return;
     const { tool } = useArrange.getState();
-    if (tool === 'measure' || tool === 'background-scale') {
+    if (tool === 'measure' || tool === 'background') {
       event.stopPropagation();
       const pick = tool === 'measure' ? pickMeasurePoint : pickBackgroundPoint;
       pick(inPlan(onSheet(event)), event.altKey);

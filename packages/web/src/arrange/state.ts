@@ -2,7 +2,7 @@ import { create } from 'zustand';
 import type { Vec2 } from '../engine/contract.js';
 
 /** What the pointer does on the sheet instead of taking things in hand. */
-export type SheetTool = 'measure' | 'zoom' | 'background-scale';
+export type SheetTool = 'measure' | 'zoom' | 'background';
 
 export interface ArrangeState {
   readonly tool: SheetTool | null;

@@ -6,14 +6,14 @@ import { lengthText, unitsOf } from '../../drawing/length-text.js';
 import { removeEntry, useWorkbench } from '../../state/store.js';
 import { arrangeTexts } from '../../texts/arrange.js';
 import { useLayers } from '../layers.js';
-import { QuantityField, siOf } from '../length-field.js';
+import { QuantityField, siOf } from '../quantity-field.js';
 import { useArrange } from '../state.js';
 import { setStrength, useBackgroundSettings } from './background-settings.js';
 import type { LineDrawing } from './dxf-lines.js';
 import { useLoaded } from './loaded.js';
 import { useOutlineChoice } from './outline-choice.js';
+import { scaleTo, startPicking, stopPicking, usePicked } from './picking.js';
 import { type Placement, placementIn } from './placement.js';
-import { scaleTo, startPicking, stopPicking, usePicked } from './scale.js';
 import { takeInBackground, takeOutline } from './take-in.js';
 
 const say = arrangeTexts.background;
@@ -102,7 +102,7 @@ function Strength() {
 
 /** The two ways to lay it in place by clicking. */
 function Lay() {
-  const active = useArrange((s) => s.tool === 'background-scale');
+  const active = useArrange((s) => s.tool === 'background');
   const { purpose, points } = usePicked();
   const [text, setText] = useState('1 m');
   if (!active)

@@ -8,8 +8,8 @@ import { useBackgroundSettings } from './background-settings.js';
 import type { LineDrawing } from './dxf-lines.js';
 import { useBackgroundFile, useLoaded } from './loaded.js';
 import { useOutlineChoice } from './outline-choice.js';
+import { usePicked } from './picking.js';
 import { placementIn } from './placement.js';
-import { usePicked } from './scale.js';
 
 /** The picture or drawing of the room under everything else. */
 export function BackgroundLayer({ view, size }: { readonly view: PlanView; readonly size: Size }) {
@@ -61,7 +61,7 @@ const AllLines = memo(function AllLines({ lines }: { readonly lines: LineDrawing
 
 /** The points that were clicked on the background. */
 export function PickedPoints({ view, size }: { readonly view: PlanView; readonly size: Size }) {
-  const active = useArrange((s) => s.tool === 'background-scale');
+  const active = useArrange((s) => s.tool === 'background');
   const points = usePicked((s) => s.points);
   if (!active) return null;
   const screen = points.map((p) => toScreen(view, size, p));

@@ -3,7 +3,7 @@ import { lengthText, unitsOf } from '../../drawing/length-text.js';
 import type { Design } from '../../engine/contract.js';
 import { useWorkbench } from '../../state/store.js';
 import { arrangeTexts } from '../../texts/arrange.js';
-import { QuantityField, siOf } from '../length-field.js';
+import { QuantityField, siOf } from '../quantity-field.js';
 import { tellAll, useArrange } from '../state.js';
 import { placeOf } from './anchor.js';
 import { keepDistance } from './kept.js';

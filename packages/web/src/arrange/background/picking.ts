@@ -25,7 +25,7 @@ export const usePicked = create<Picked>(() => ({ purpose: 'scale', points: [] })
 
 export function startPicking(purpose: Purpose): void {
   usePicked.setState({ purpose, points: [] });
-  takeTool('background-scale');
+  takeTool('background');
   readOut([purpose === 'scale' ? say.firstOfScale : say.firstOfShift]);
 }
 
