@@ -421,8 +421,8 @@ describe('the background', () => {
     expect(await revision()).toBe(before);
     await page.getByRole('button', { name: 'Set its scale' }).click();
     const plan = (await page.locator('.plan .sheet-drawing').boundingBox())!;
-    await page.mouse.click(plan.x + 340, plan.y + 120);
-    await page.mouse.click(plan.x + 540, plan.y + 120);
+    await page.mouse.click(plan.x + 40, plan.y + 120);
+    await page.mouse.click(plan.x + 240, plan.y + 120);
     await page.getByLabel('true distance').fill('2 m');
     const pixels = await thing('table-3')
       .locator('.body')
