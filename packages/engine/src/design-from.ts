@@ -49,7 +49,7 @@ export function designFrom(input: DesignInput): Outcome<DesignResult> {
   const problems: Problem[] = [brief, catalogue, rules].flatMap((o) => (o.ok ? [] : [...o.problems]));
   if (!brief.ok || !catalogue.ok || !rules.ok) return refuse(problems);
   const complete = completeBrief(brief.value, rules.value);
-  const design = composeDesign(complete, catalogue.value, rules.value, contentHash(brief.value));
+  const design = composeDesign(complete, catalogue.value, rules.value, contentHash(askedIn(brief.value)));
   if (!design.ok)
     return refuse(design.problems.map((p) => (input.file === undefined ? p : { ...p, file: input.file })));
   const context = { brief: complete, design: design.value, catalogue: catalogue.value, rules: rules.value };
@@ -62,6 +62,11 @@ export function designFrom(input: DesignInput): Outcome<DesignResult> {
     findings: checkDesign(context),
     revision: contentHash(design.value),
   });
+}
+
+/** What a design answers: the background only helps to draw, so a revision keeps its name with it or without. */
+function askedIn({ background: _, ...asked }: Brief): Omit<Brief, 'background'> {
+  return asked;
 }
 
 /** A catalogue of a hundred outlines takes longer to read than a design to compute; the same files are read once. */

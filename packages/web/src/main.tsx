@@ -2,6 +2,7 @@ import './styles/paper.css';
 import './styles/frame.css';
 import './styles/drawing.css';
 import './styles/drawing-tools.css';
+import './styles/arrange.css';
 import './styles/forms.css';
 import './styles/notes.css';
 import './styles/overlay.css';

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { id } from '../reading/quantity.js';
+import { backgroundSchema } from './background.js';
 import { layoutSchema } from './layout.js';
 import { needsSchema } from './needs.js';
 import { equipmentSchema, laserSchema, roomSchema, tableSchema } from './survey.js';
@@ -44,6 +45,7 @@ export const briefSchema = z.strictObject({
   lasers: z.array(laserSchema).optional(),
   needs: needsSchema.optional(),
   layout: layoutSchema.optional(),
+  background: backgroundSchema.optional(),
 });
 
 /** What is asked, with every quantity in SI; still without defaults. */

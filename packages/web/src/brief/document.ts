@@ -12,7 +12,7 @@ export function briefData(text: string): unknown {
 }
 
 /** A word that stands without quotes both in a list in brackets and on a line by itself, and reads back as text. */
-const plain = /^[A-Za-z0-9.\u00b5\u00b0+][\w .+\u00b5\u00b0/-]*$/;
+const plain = /^(?:-(?=\d)|[A-Za-z0-9.\u00b5\u00b0+])[\w .+\u00b5\u00b0/-]*$/;
 const readsAsOther = /^(?:[-+.\d][\d_.,eE+x-]*|true|false|null|yes|no|on|off|~)$/i;
 
 const written = (value: Written): string => {

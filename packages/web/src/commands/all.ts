@@ -1,3 +1,4 @@
+import { arrangeCommands } from '../arrange/commands.js';
 import { drawingCommands } from '../drawing/commands.js';
 import { overlayCommands } from '../overlay/overlay-commands.js';
 import { projectCommands } from '../projects/commands.js';
@@ -10,6 +11,7 @@ export const allCommands: readonly Command[] = [
   ...sheetCommands,
   ...projectCommands,
   ...drawingCommands,
+  ...arrangeCommands,
   ...overlayCommands,
   ...helpCommands,
 ];

@@ -1,9 +1,10 @@
 import type { Vec2 } from '@cloche/engine';
 import { parseQuantity } from '@cloche/engine';
+import { unitsOf } from '../arrange/members.js';
 import type { Change } from '../brief/document.js';
 import { pathOfThing } from '../brief/find.js';
 import { lengthLike, metresOf, snapped } from '../brief/lengths.js';
-import { listAt, type Path, valueAt } from '../brief/path.js';
+import { listAt, type Path, pathKey, valueAt } from '../brief/path.js';
 
 /** One length of the brief, and which way the thing goes in the room when it grows. */
 interface Handle {
@@ -156,4 +157,15 @@ export function carrierOf(data: unknown, id: string): string | null {
         ? valueAt(data, ['tables', path[1]!, 'id'])
         : null;
   return typeof table === 'string' ? table : null;
+}
+
+/**
+ * What the brief says about where several things stand, each place once: an enclosure and its table move the table once, and what
+ * stands on a table that moves goes with it. Things that are free in two directions come first.
+ */
+export function groupGrip(data: unknown, things: readonly string[]): readonly Spot[] {
+  if (things.length === 1) return gripOf(data, things[0]!);
+  const grips = unitsOf(data, things).flatMap((id) => gripOf(data, id));
+  const once = new Map(grips.map((spot) => [spot.map(({ path }) => pathKey(path)).join(' '), spot]));
+  return [...once.values()].sort((a, b) => b.length - a.length);
 }

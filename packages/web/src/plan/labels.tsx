@@ -1,4 +1,7 @@
 import { memo, useMemo } from 'react';
+import { useSizes } from '../arrange/dimension-inputs.js';
+import { sizeBox } from '../arrange/size-place.js';
+import type { SizeLine } from '../arrange/sizes.js';
 import type { Computed, Design, Vec2 } from '../engine/contract.js';
 import { type Clearance, distanceBox, middleOf } from './clearances.js';
 import { findingSpots } from './finding-spots.js';
@@ -19,11 +22,12 @@ export function Labels({
   readonly size: Size;
 }) {
   const held = useDistances(computed.design);
+  const sizes = useSizes(computed.design);
   const x = size.width / 2 - view.middle[0] * view.scale;
   const y = size.height / 2 + view.middle[1] * view.scale;
   return (
     <g className="labels" transform={`translate(${x} ${y})`} {...unspoken}>
-      <Written computed={computed} scale={view.scale} held={held} />
+      <Written computed={computed} scale={view.scale} held={held} sizes={sizes} />
     </g>
   );
 }
@@ -33,16 +37,19 @@ interface WrittenProps {
   readonly scale: number;
   /** Distances of the thing in hand, which stand on the sheet as well. */
   readonly held: readonly Clearance[];
+  readonly sizes: readonly SizeLine[];
 }
 
-const Written = memo(function Written({ computed, scale, held }: WrittenProps) {
+const Written = memo(function Written({ computed, scale, held, sizes }: WrittenProps) {
   const { design } = computed;
   const placed = useMemo(() => {
     const sheet = ([px, py]: Vec2): Vec2 => [px * scale, -py * scale];
     const marks = findingSpots(computed).map(({ at }): Box => around(sheet(at), 7));
     const typed = held.map((clearance) => distanceBox(sheet(middleOf(clearance))));
-    return placeLabels(planLabels(design, sheet), [...marks, ...typed], planLines(design, sheet));
-  }, [computed, design, scale, held]);
+    const asScaled: PlanView = { middle: [0, 0], scale };
+    const typedSizes = sizes.map((line) => sizeBox(line, asScaled, { width: 0, height: 0 }));
+    return placeLabels(planLabels(design, sheet), [...marks, ...typed, ...typedSizes], planLines(design, sheet));
+  }, [computed, design, scale, held, sizes]);
   const letters = useMemo(() => lettersOf(design), [design]);
   return (
     <>

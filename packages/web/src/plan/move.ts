@@ -1,7 +1,12 @@
+import { bounds } from '@cloche/engine';
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
-import type { Vec2 } from '../engine/contract.js';
+import { unitsOf } from '../drawing/length-text.js';
+import { type SnapField, snapBox, snapField, snapOptions } from '../drawing/snap/index.js';
+import type { Design, Vec2 } from '../engine/contract.js';
 import { editValues, endEdit, useWorkbench } from '../state/store.js';
-import { carrierOf, gripOf, movedGrip, shiftBetween } from './grips.js';
+import { carrierOf, gripOf, groupGrip, movedGrip, shiftBetween } from './grips.js';
+import { useMoveSnap } from './move-snap.js';
+import { extentOf, middleOf } from './places.js';
 import { usePlanView } from './view-store.js';
 
 /**
@@ -23,14 +28,9 @@ export function useAhead(id: string): string | undefined {
 /** A corner without the ends of legs that go along with it. */
 const ownGrip = (data: unknown, id: string) => (id.includes('#') ? gripOf(data, id).slice(0, 1) : gripOf(data, id));
 
-/** Moves a thing by a distance in the room, from where a grip on it was taken. */
-function put(id: string, grip: ReturnType<typeof gripOf>, by: Vec2, snap: boolean): void {
-  editValues(movedGrip(grip, by, snap), `move ${id}`);
-}
-
 /** Moves a thing by an exact distance: a dimension was typed. */
 export function shift(id: string, by: Vec2): void {
-  put(id, gripOf(useWorkbench.getState().data, id), by, false);
+  editValues(movedGrip(gripOf(useWorkbench.getState().data, id), by, false), `move ${id}`);
   endEdit();
 }
 
@@ -44,44 +44,105 @@ const arrows: Readonly<Record<string, Vec2>> = {
 /** Pixels before a press becomes a drag. */
 const slack = 4;
 
+/** What moves with a thing: everything in hand when it is part of that, else itself. */
+function handOf(id: string): readonly string[] {
+  const { selection } = useWorkbench.getState();
+  return selection.length > 1 && selection.includes(id) ? selection : [id];
+}
+
 interface Drag {
+  readonly ids: readonly string[];
   readonly grip: ReturnType<typeof gripOf>;
   readonly x: number;
   readonly y: number;
+  /** What it may come to rest on; null for what is placed on a table or in a wall, which rests on whole steps. */
+  readonly field: SnapField | null;
+  readonly outline: readonly Vec2[];
   moving: boolean;
 }
 
-/** Moving a thing by pointer or arrow keys; each drag is one step of undo. */
+function taken(id: string, x: number, y: number): Drag | null {
+  const { data, computed } = useWorkbench.getState();
+  const ids = handOf(id);
+  const grip = groupGrip(data, ids);
+  if (grip.length === 0) return null;
+  const free = grip[0]?.length === 2 && ids.every((each) => carrierOf(data, each) === null);
+  const outline = computed && free ? outlineOf(computed.design, ids) : [];
+  const field = computed && outline.length > 0 ? snapField(computed.design, ids, unitsOf(data)) : null;
+  return { ids, grip, x, y, field, outline, moving: false };
+}
+
+/** The points that come to rest: a corner by itself, one thing by its outline, several by the box round them. */
+function outlineOf(design: Design, ids: readonly string[]): readonly Vec2[] {
+  const [id = '', corner] = (ids[0] ?? '').split('#');
+  if (corner !== undefined) {
+    const point = extentOf(design, id)[Number(corner)];
+    return point ? [point] : [];
+  }
+  const points = ids.flatMap((each) => extentOf(design, each));
+  if (ids.length < 2 || points.length === 0) return points;
+  const { min, max } = bounds(points);
+  return [min, [max[0], min[1]], max, [min[0], max[1]]];
+}
+
+/** Leads what was taken by a distance in the room; it comes to rest on what is near. */
+function lead({ ids, grip, field, outline }: Drag, by: Vec2, free: boolean): void {
+  const key = `move ${ids.join(' ')}`;
+  const { view } = usePlanView.getState();
+  if (!field || !view) {
+    editValues(movedGrip(grip, by, !free), key);
+    return;
+  }
+  const options = snapOptions(view, field.units, { free });
+  const rested = snapBox(field, outline, by, options);
+  editValues(movedGrip(grip, rested.by, false), key);
+  const [first] = outline;
+  const middle = middleOf(outline) ?? first;
+  useMoveSnap.setState({
+    at: middle ? [middle[0] + rested.by[0], middle[1] + rested.by[1]] : null,
+    reasons: rested.reasons,
+  });
+}
+
+/** Moves by one arrow key; null for other keys, and for what has no place of its own. */
+export function moveByKey(ids: readonly string[], event: Pick<KeyboardEvent, 'key' | 'shiftKey'>): boolean {
+  const arrow = arrows[event.key];
+  const grip = arrow ? groupGrip(useWorkbench.getState().data, ids) : [];
+  if (!arrow || grip.length === 0) return false;
+  const step = event.shiftKey ? 0.1 : 0.01;
+  editValues(movedGrip(grip, [arrow[0] * step, arrow[1] * step], true), `move ${ids.join(' ')}`);
+  return true;
+}
+
+/** Moving a thing, with everything else in hand, by pointer or arrow keys; each drag is one step of undo. */
 export function useMove(id: string) {
   const movable = useWorkbench((s) => gripOf(s.data, id).length > 0);
   const drag = useRef<Drag | null>(null);
   return {
     movable,
     start(event: PointerEvent<SVGGElement>) {
-      const grip = gripOf(useWorkbench.getState().data, id);
-      if (grip.length === 0) return;
-      event.currentTarget.setPointerCapture(event.pointerId);
-      drag.current = { grip, x: event.clientX, y: event.clientY, moving: false };
+      drag.current = taken(id, event.clientX, event.clientY);
+      if (drag.current) event.currentTarget.setPointerCapture(event.pointerId);
     },
     during(event: PointerEvent<SVGGElement>) {
       const { current } = drag;
       const { view } = usePlanView.getState();
       if (!current || !view) return;
       const [dx, dy] = [event.clientX - current.x, event.clientY - current.y];
-      current.moving ||= Math.hypot(dx, dy) > slack;
-      if (current.moving) put(id, current.grip, [dx / view.scale, -dy / view.scale], true);
+      if (!current.moving && Math.hypot(dx, dy) > slack) {
+        current.moving = true;
+        endEdit();
+      }
+      if (current.moving) lead(current, [dx / view.scale, -dy / view.scale], event.altKey);
     },
-    end() {
-      if (drag.current?.moving) endEdit();
+    /** @returns true when the press was a drag */
+    end(): boolean {
+      const moved = drag.current?.moving ?? false;
+      if (moved) endEdit();
       drag.current = null;
+      useMoveSnap.setState({ at: null, reasons: [] });
+      return moved;
     },
-    byKey(event: KeyboardEvent): boolean {
-      const arrow = arrows[event.key];
-      const grip = arrow ? gripOf(useWorkbench.getState().data, id) : [];
-      if (!arrow || grip.length === 0) return false;
-      const step = event.shiftKey ? 0.1 : 0.01;
-      put(id, grip, [arrow[0] * step, arrow[1] * step], true);
-      return true;
-    },
+    byKey: (event: KeyboardEvent): boolean => moveByKey(handOf(id), event),
   };
 }

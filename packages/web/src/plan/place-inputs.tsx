@@ -1,5 +1,5 @@
-import { parseQuantity } from '@cloche/engine';
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo } from 'react';
+import { TypedLength } from '../arrange/typed-length.js';
 import type { Design, Vec2 } from '../engine/contract.js';
 import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
@@ -59,44 +59,14 @@ export function PlaceInputs({ design, view, size }: Drawn) {
     <fieldset className="place-inputs">
       <legend className="visually-hidden">{texts.plan.distances(id)}</legend>
       {distances.map((clearance) => (
-        <Distance
+        <TypedLength
           key={`${id} ${clearance.side}`}
-          id={id}
-          clearance={clearance}
+          label={texts.plan.distance(clearance.side)}
+          metres={clearance.distance}
+          put={(wanted) => shift(id, moveFor(clearance, wanted))}
           at={toScreen(view, size, middleOf(clearance))}
         />
       ))}
     </fieldset>
-  );
-}
-
-function Distance({ id, clearance, at }: { readonly id: string; readonly clearance: Clearance; readonly at: Vec2 }) {
-  const shown = `${Math.round(clearance.distance * 1000)} mm`;
-  const [draft, setDraft] = useState<string | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another distance takes the place of what was typed
-  useEffect(() => setDraft(null), [shown]);
-  const text = draft ?? shown;
-  const read = parseQuantity(text, 'length');
-  const put = () => {
-    if (draft === null || draft === shown || !read.ok) return;
-    shift(id, moveFor(clearance, read.value));
-  };
-  return (
-    <input
-      type="text"
-      autoComplete="off"
-      spellCheck={false}
-      aria-label={texts.plan.distance(clearance.side)}
-      aria-invalid={!read.ok}
-      title={read.ok ? texts.plan.distance(clearance.side) : (read.problems[0]?.message ?? '')}
-      style={{ left: at[0], top: at[1], width: `${text.length + 2}ch` }}
-      value={text}
-      onChange={(e) => setDraft(e.target.value)}
-      onBlur={put}
-      onKeyDown={(e) => {
-        if (e.key === 'Enter') put();
-        if (e.key === 'Escape') setDraft(null);
-      }}
-    />
   );
 }

@@ -1,4 +1,10 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef } from 'react';
+import { BackgroundLayer } from '../arrange/background/background-layer.js';
+import { ArrangeOnSheet } from '../arrange/on-sheet.js';
+import { ArrangeOverSheet } from '../arrange/over-sheet.js';
+import { sheetPointers } from '../arrange/pointers.js';
+import { useSheetState } from '../arrange/sheet-state.js';
+import { useArrange } from '../arrange/state.js';
 import { DrawingHand } from '../drawing/drawing-hand.js';
 import { HandFoot } from '../drawing/hand-foot.js';
 import type { Computed, Design } from '../engine/contract.js';
@@ -6,13 +12,14 @@ import { OverlayLayer } from '../overlay/overlay-layer.js';
 import { useOverlay } from '../overlay/overlay-store.js';
 import { OverlayStrip } from '../overlay/overlay-strip.js';
 import { OverlayValues } from '../overlay/overlay-values.js';
-import { select } from '../state/store.js';
+import { select, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { BeamLayer } from './beam-layer.js';
 import { CornerLayer } from './corner-layer.js';
 import { RoomDimensions } from './dimensions.js';
 import { FindingMarks } from './finding-marks.js';
 import { Labels } from './labels.js';
+import { moveByKey } from './move.js';
 import { PartsLayer } from './parts-layer.js';
 import { PlaceInputs, PlaceLines } from './place-inputs.js';
 import { PointedLayer } from './pointed-layer.js';
@@ -52,10 +59,11 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
   useWheel(frame);
   const pan = usePan();
   return (
-    <div className="plan" ref={frame}>
+    <div className="plan" ref={frame} {...useSheetState()} {...sheetPointers}>
       {view && (
         // biome-ignore lint/a11y/useSemanticElements: a drawing is no fieldset
         <svg
+          className="sheet-drawing"
           width={size.width}
           height={size.height}
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the plan is moved and scaled by keys
@@ -75,6 +83,7 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
             )}
           </desc>
           <Hatch />
+          <BackgroundLayer view={view} size={size} />
           <g transform={matrix(view, size)}>
             <RoomLayer room={design.room} />
             <TableLayer design={design} />
@@ -89,10 +98,12 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
           <PlaceLines design={design} view={view} size={size} />
           <FindingMarks view={view} size={size} />
           <OverlayValues view={view} size={size} />
+          <ArrangeOnSheet design={design} view={view} size={size} />
           <North x={size.width - 30} y={76} />
         </svg>
       )}
       {view && <PlaceInputs design={design} view={view} size={size} />}
+      <ArrangeOverSheet design={design} view={view} size={size} />
       <OverlayStrip />
       <PlanButtons design={design} />
       <ThingCard design={design} />
@@ -158,11 +169,14 @@ function planKey(event: KeyboardEvent, design: Design): void {
   const { view, size } = usePlanView.getState();
   const by = keyPan[event.key];
   if (!view || event.ctrlKey || event.metaKey) return;
-  if (by) setPlanView(moved(view, ...by));
+  const { selection } = useWorkbench.getState();
+  if (by && selection.length > 1 && moveByKey(selection, event)) {
+    // Several things in hand follow the arrows wherever the focus is on the sheet.
+  } else if (by) setPlanView(moved(view, ...by));
   else if (event.key === '+' || event.key === '=') byFactor(1.25);
   else if (event.key === '-') byFactor(0.8);
   else if (event.key === '0') setPlanView(wholeRoom(design, size));
-  else if (event.key === 'Escape') select(null);
+  else if (event.key === 'Escape' && useArrange.getState().tool === null) select(null);
   else return;
   event.preventDefault();
 }
@@ -195,7 +209,7 @@ function useWheel(frame: React.RefObject<HTMLDivElement | null>): void {
     const element = frame.current;
     const onWheel = (event: WheelEvent) => {
       const { view, size } = usePlanView.getState();
-      if (!view || !element || (event.target as Element).closest('.thing-card, .overlay-strip')) return;
+      if (!view || !element || (event.target as Element).closest('.thing-card, .overlay-strip, .sheet-panel')) return;
       event.preventDefault();
       const box = element.getBoundingClientRect();
       const at = [event.clientX - box.left, event.clientY - box.top] as const;

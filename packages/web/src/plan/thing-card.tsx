@@ -1,24 +1,24 @@
-import { useLayoutEffect, useRef, useState } from 'react';
+import { takeOut } from '../arrange/act.js';
+import { ActionsForm } from '../arrange/actions-form.js';
+import { usePanel } from '../arrange/panel.js';
 import { FieldRow } from '../brief/field-row.js';
 import { fieldsAt } from '../brief/fields.js';
 import { pathOfThing } from '../brief/find.js';
 import type { Path } from '../brief/path.js';
 import type { Design } from '../engine/contract.js';
-import { removeEntry, select, selectInForm, useWorkbench } from '../state/store.js';
+import { select, selectInForm, useWorkbench } from '../state/store.js';
 import { reveal } from '../steps/reveal.js';
+import { arrangeTexts } from '../texts/arrange.js';
 import { texts } from '../texts.js';
-import { boxOf, cardCorner, gap } from './card-corner.js';
-import { clearancesOf, distanceBox, middleOf } from './clearances.js';
-import { extentOf } from './places.js';
-import { toScreen } from './view.js';
-import { usePlanView } from './view-store.js';
+import { usePlaceBeside } from './place-beside.js';
 
 /** The numbers of the thing in hand, beside it. */
 export function ThingCard({ design }: { readonly design: Design }) {
   const selected = useWorkbench((s) => (s.onSheet ? s.selected : null));
   const data = useWorkbench((s) => s.data);
   const path = selected ? pathOfThing(data, selected) : undefined;
-  const { ref, style } = usePlaceBeside(design, selected);
+  const actions = usePanel((s) => s.actions);
+  const { ref, style } = usePlaceBeside(design, selected ? [selected] : []);
   if (!selected || !path) return null;
   const fields = fieldsAt(path).filter((field) => field.onCard);
   return (
@@ -28,7 +28,7 @@ export function ThingCard({ design }: { readonly design: Design }) {
         <button type="button" className="quiet" onClick={() => toForm(selected, path)}>
           {texts.forms.allNumbers}
         </button>
-        <button type="button" className="quiet" onClick={() => removeEntry(path)}>
+        <button type="button" className="quiet" onClick={takeOut}>
           {texts.thing.remove}
         </button>
         <button type="button" className="quiet" onClick={() => select(null)}>
@@ -40,6 +40,14 @@ export function ThingCard({ design }: { readonly design: Design }) {
           <FieldRow key={`${path.join('/')}/${field.path.join('/')} ${field.label}`} base={path} field={field} />
         ))}
       </div>
+      <details
+        className="arrange"
+        open={actions}
+        onToggle={(e) => usePanel.setState({ actions: e.currentTarget.open })}
+      >
+        <summary>{arrangeTexts.arrange}</summary>
+        <ActionsForm several={false} />
+      </details>
     </section>
   );
 }
@@ -48,23 +56,4 @@ export function ThingCard({ design }: { readonly design: Design }) {
 function toForm(id: string, path: Path): void {
   selectInForm(id);
   reveal(path);
-}
-
-function usePlaceBeside(design: Design, id: string | null) {
-  const { view, size } = usePlanView();
-  const ref = useRef<HTMLElement>(null);
-  const [card, setCard] = useState({ width: 260, height: 240 });
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another thing has another card
-  useLayoutEffect(() => {
-    const element = ref.current;
-    if (!element) return;
-    const observer = new ResizeObserver(() => setCard({ width: element.offsetWidth, height: element.offsetHeight }));
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, [id]);
-  const points = id && view ? extentOf(design, id).map((p) => toScreen(view, size, p)) : [];
-  if (points.length === 0) return { ref, style: { right: gap, top: gap + 60 } };
-  const numbers = id && view ? clearancesOf(design, id).map((c) => distanceBox(toScreen(view, size, middleOf(c)))) : [];
-  const [left, top] = cardCorner(boxOf(points), card, size, numbers);
-  return { ref, style: { left, top } };
 }

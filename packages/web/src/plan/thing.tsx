@@ -1,6 +1,10 @@
 import type { KeyboardEvent, PointerEvent, ReactNode } from 'react';
-import { select, useWorkbench } from '../state/store.js';
+import { isLocked, useLayers } from '../arrange/layers.js';
+import { useArrange } from '../arrange/state.js';
+import { select, selectAlso, useWorkbench } from '../state/store.js';
 import { useAhead, useMove } from './move.js';
+
+const dataNow = () => useWorkbench.getState().data;
 
 export interface ThingProps {
   readonly id: string;
@@ -15,33 +19,47 @@ export function Thing({ id, label, kind, children }: ThingProps) {
   const pointed = useWorkbench((s) => s.computed?.findings.some((f) => f.id === s.focusedFinding && f.subject === id));
   const move = useMove(id);
   const ahead = useAhead(id);
+  const locked = useLayers(({ locked, hidden }) => locked.length + hidden.length > 0 && isLocked(dataNow(), id));
   const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key === 'Enter' || event.key === ' ') select(selected ? null : id);
-    else if (event.key === 'Escape') select(null);
+    const choose = event.key === 'Enter' || event.key === ' ';
+    if (locked && choose) return;
+    if (choose && event.shiftKey) selectAlso(id);
+    else if (choose) select(selected && useWorkbench.getState().selected === id ? null : id);
+    else if (event.key === 'Escape' && useArrange.getState().tool === null) select(null);
     else if (!(selected && move.byKey(event))) return;
     event.preventDefault();
     event.stopPropagation();
   };
   const onPointerDown = (event: PointerEvent<SVGGElement>) => {
-    if (event.button !== 0) return;
+    if (event.button !== 0 || locked) return;
     event.stopPropagation();
-    select(id);
+    if (event.shiftKey) {
+      event.currentTarget.focus();
+      selectAlso(id);
+      return;
+    }
+    // One of several in hand takes all of them along; a mere click leaves it alone in hand.
+    if (!useWorkbench.getState().selection.includes(id)) select(id);
     move.start(event);
+  };
+  const onPointerUp = (event: PointerEvent<SVGGElement>) => {
+    const dragged = move.end();
+    if (!dragged && !event.shiftKey && !locked && event.button === 0) select(id);
   };
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing has no button element
     <g
-      className={`thing ${kind}${selected ? ' selected' : ''}${pointed ? ' pointed' : ''}${move.movable ? ' movable' : ''}`}
+      className={`thing ${kind}${selected ? ' selected' : ''}${pointed ? ' pointed' : ''}${move.movable ? ' movable' : ''}${locked ? ' locked' : ''}`}
       data-thing={id}
       transform={ahead}
-      tabIndex={0}
+      tabIndex={locked ? -1 : 0}
       role="button"
       aria-label={label}
       aria-pressed={selected}
       onKeyDown={onKeyDown}
       onPointerDown={onPointerDown}
       onPointerMove={move.during}
-      onPointerUp={move.end}
+      onPointerUp={onPointerUp}
       onPointerCancel={move.end}
     >
       {children}
