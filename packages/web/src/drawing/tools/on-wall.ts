@@ -2,6 +2,7 @@ import { closestOnSegment, distance2, edges, type Ring, sub2, unit2, type Vec2 }
 import { metresOf } from '../../brief/lengths.js';
 import { valueAt } from '../../brief/path.js';
 import { type Addable, surveyLists } from '../../brief/templates.js';
+import { wallThickness } from '../../plan/wall-band.js';
 import { drawingTexts } from '../../texts/drawing.js';
 import { writtenStretch } from '../inside.js';
 import { lengthText } from '../length-text.js';
@@ -44,8 +45,6 @@ function placeOn(width: number, { at, typed }: Aim, scene: Scene): Place {
 }
 
 const pointOn = ({ from, along }: Place, t: number): Vec2 => [from[0] + along[0] * t, from[1] + along[1] * t];
-
-const wallThickness = 0.15;
 
 function stretchRing(place: Place, inward: Vec2): Ring {
   const [a, b] = [pointOn(place, place.at), pointOn(place, place.at + place.width)];
