@@ -285,6 +285,22 @@ test('when both changed one field, the first stands and the other is told, also 
   expect(world.browser.size).toBe(0);
 });
 
+test('hundreds of edits made while the server is away are brought in requests that it can take', async () => {
+  const { world, a, b } = await twoWindows();
+  for (let i = 0; i < 700; i++) a.session!.edit(`${start}# ${i}\n`, null);
+  world.onTheWay.pop()!.lose();
+  const sizes: number[] = [];
+  const { append } = world;
+  world.append = (base, steps) => {
+    sizes.push(steps.length);
+    return append.call(world, base, steps);
+  };
+  await world.calm();
+  expect(Math.max(...sizes)).toBeLessThanOrEqual(500);
+  expect(world.steps).toHaveLength(700);
+  expect(b.text).toBe(a.text);
+}, 30_000);
+
 test('a text that the server refuses is told and not sent again until it changes', async () => {
   const { world, a } = await twoWindows();
   a.session!.edit(`${start}# \0\n`, null);
