@@ -78,7 +78,7 @@ describe('the list of projects', () => {
     expect(new URL(page.url()).hash).toMatch(/^#\/project\/[0-9a-f]{32}\/survey$/);
     await page.locator('.tally-item').first().waitFor();
     await poll(() => page.locator('.tally-item').allTextContents()).not.toContain('–');
-    expect(await page.title()).toBe('Clean table for a trapped-ion clock – Cloche');
+    expect(await page.title()).toBe('Bay for an ultrafast amplifier – Cloche');
     await press('Projects');
     const card = page.locator('.small-sheet');
     await card.locator('img').waitFor();

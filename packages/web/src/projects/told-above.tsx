@@ -121,7 +121,11 @@ function takeMine(conflict: Conflict): void {
 const placeText = (spot: Spot): string =>
   spot.length === 0
     ? projectTexts.conflicts.wholeText
-    : spot.map((part) => (typeof part === 'object' ? part.id : String(part))).join(' · ');
+    : spot
+        // A thing is known by its id alone, whatever list it stands in.
+        .filter((_, i) => typeof spot[i + 1] !== 'object')
+        .map((part) => (typeof part === 'object' ? part.id : String(part)))
+        .join(' · ');
 
 /** A value in few words. */
 function valueText(value: unknown): string {
