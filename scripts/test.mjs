@@ -1,11 +1,13 @@
-// npm test: sets up what it needs, then types, lint, layers, unit, property, golden and case tests, and the browser test.
-import { build, dependencies, needNode, run, testTools } from './setup.mjs';
+// npm test: sets up what it needs, then types, weaknesses and licences of packages, lint, layers, unit, property, golden and case tests, and the browser test.
+import { audit } from './audit.mjs';
+import { build, dependencies, needNode, root, run, testTools } from './setup.mjs';
 
 needNode();
 dependencies();
 testTools();
 const steps = [
   ['types', () => run('npx', ['tsc', '-b'])],
+  ['audit', () => audit(root)],
   ['lint', () => run('npx', ['biome', 'check', '--error-on-warnings', '.'])],
   ['build', build],
   ['tests', () => run('npx', ['vitest', 'run', '--project', 'node'])],

@@ -4,7 +4,7 @@ import type { FastifyInstance } from 'fastify';
 import type { ServerContext } from './context.js';
 import { sendProblem } from './problem-json.js';
 import { sendNoProject } from './project-state.js';
-import { briefText, inProject, projectName, record, seq, verdicts } from './shapes.js';
+import { briefText, inProject, keepable, projectName, record, seq, verdicts } from './shapes.js';
 
 /** A text of the longest kind, as JSON that escapes much of it. */
 export const textBody = 5 * 1024 * 1024;
@@ -18,7 +18,9 @@ interface InProject {
 /** The name that a new project has until a window tells another: what its brief says, if it can be read. */
 export function nameIn(text: string): string {
   const brief = readBrief(text);
-  return brief.ok ? brief.value.project.name.slice(0, projectName.maxLength) : '';
+  const name = brief.ok ? brief.value.project.name.slice(0, projectName.maxLength) : '';
+  // Escapes may name characters that the text itself does not hold, and a cut may part one.
+  return textProblems(name).length === 0 ? name : '';
 }
 
 /** The list of projects, each with its text, its summary and its way into the bin and out of it. */
@@ -63,7 +65,11 @@ function summaryRoutes(app: FastifyInstance, context: ServerContext): void {
   const summary = record({
     seq,
     name: projectName,
-    picture: { type: ['string', 'null'], maxLength: largestPicture, pattern: '^\\s*(<\\?xml[^>]*>\\s*)?<svg[\\s>/]' },
+    picture: {
+      type: ['string', 'null'],
+      maxLength: largestPicture,
+      pattern: `^\\s*(<\\?xml[^>]*>\\s*)?<svg[\\s>/]${keepable}`,
+    },
     verdicts,
   });
   app.put<InProject & { Body: Summary }>(

@@ -2,7 +2,12 @@ import { longestText } from '@cloche/store';
 
 /** JSON Schemas of what comes in, shared by routes and archives. Ids and hashes are checked here before anything looks them up. */
 
-const text = (maxLength: number, minLength = 0) => ({ type: 'string', minLength, maxLength }) as const;
+/** NUL and halves of characters: the database would end a text at the one and change the other. */
+const unkeepable = '\\u0000\\ud800-\\udfff';
+export const keepable = `[^${unkeepable}]*$`;
+
+const text = (maxLength: number, minLength = 0) =>
+  ({ type: 'string', minLength, maxLength, pattern: `^${keepable}` }) as const;
 const count = { type: 'integer', minimum: 0, maximum: 1_000_000 } as const;
 const number = { type: 'integer', minimum: 0, maximum: 1_000_000_000 } as const;
 
@@ -18,7 +23,8 @@ export const record = <P extends Readonly<Record<string, unknown>>>(properties: 
 export const id = { type: 'string', pattern: '^[0-9a-f]{32}$' } as const;
 export const sha256 = { type: 'string', pattern: '^[0-9a-f]{64}$' } as const;
 export const seq = number;
-export const briefText = text(longestText);
+/** Checked by `textProblems`, which says more. */
+export const briefText = { type: 'string', maxLength: longestText } as const;
 export const window = { type: 'string', pattern: '^[A-Za-z0-9_-]{1,64}$' } as const;
 export const time = { type: 'string', pattern: '^\\d{4}-\\d\\d-\\d\\dT[0-9:.]{5,15}Z$' } as const;
 
@@ -67,10 +73,23 @@ export const fileName = {
   type: 'string',
   minLength: 1,
   maxLength: 120,
-  pattern: '^(?!\\.)[^\\\\/:*?"<>|\\u0000-\\u001f\\u007f-\\u009f\\u202a-\\u202e\\u2066-\\u2069]+$',
+  pattern: '^(?!\\.)[^\\\\/:*?"<>|\\u0000-\\u001f\\u007f-\\u009f\\u202a-\\u202e\\u2066-\\u2069\\ud800-\\udfff]+$',
 } as const;
 export const mediaType = { type: 'string', enum: ['image/png', 'image/jpeg', 'image/webp', 'image/vnd.dxf'] } as const;
 
-export const shelfKind = { type: 'string', enum: ['catalogue', 'rules'] } as const;
-export const shelfName = { type: 'string', pattern: '^[A-Za-z0-9][A-Za-z0-9_-]{0,60}(\\.(yaml|yml|json))?$' } as const;
+const shelfName = (ending: string) =>
+  ({ type: 'string', pattern: `^[A-Za-z0-9][A-Za-z0-9_-]{0,60}${ending}$` }) as const;
+/** Which data file of the shelf is meant: a catalogue file by its name, site rules by that of their profile. */
+export const inShelf = {
+  ...record({ kind: { type: 'string', enum: ['catalogue', 'rules'] }, name: { type: 'string' } }),
+  if: { type: 'object', properties: { kind: { const: 'rules' } } },
+  // biome-ignore lint/suspicious/noThenProperty: a word of JSON Schema.
+  then: { type: 'object', properties: { name: shelfName('') } },
+  else: { type: 'object', properties: { name: shelfName('\\.(yaml|yml|json)') } },
+} as const;
+export const inShelfVersion = {
+  ...inShelf,
+  required: [...inShelf.required, 'hash'],
+  properties: { ...inShelf.properties, hash: sha256 },
+} as const;
 export const because = text(1000, 1);

@@ -1,17 +1,16 @@
 import { type Problem, readCatalogue, readRules } from '@cloche/engine';
-import { hashOf, type ShelfPlace, type StockTexts } from '@cloche/store';
+import { hashOf, type ShelfPlace, type StockTexts, textProblems } from '@cloche/store';
 import type { FastifyInstance } from 'fastify';
 import type { ServerContext } from './context.js';
 import { sendProblem } from './problem-json.js';
 import { textBody } from './project-routes.js';
-import { because, briefText, record, sha256, shelfKind, shelfName } from './shapes.js';
+import { because, briefText, inShelf, inShelfVersion, record } from './shapes.js';
 import { textsOf } from './stock.js';
 
 interface Place {
   readonly Params: ShelfPlace;
 }
 
-const place = { kind: shelfKind, name: shelfName } as const;
 const refused = 'These data files cannot be used as they stand.';
 
 /** Catalogue and rules in force: what was shipped, or what the shelf put in its place, with every version and its reason. */
@@ -21,7 +20,7 @@ export function shelfRoutes(app: FastifyInstance, context: ServerContext): void 
   app.get('/api/shelf', () => lines(context));
   app.get<{ Params: ShelfPlace & { readonly hash: string } }>(
     '/api/shelf/:kind/:name/:hash',
-    { schema: { params: record({ ...place, hash: sha256 }) } },
+    { schema: { params: inShelfVersion } },
     async (request, reply) => {
       const { kind, name, hash } = request.params;
       const original = own(shipped[kind], name);
@@ -34,18 +33,19 @@ export function shelfRoutes(app: FastifyInstance, context: ServerContext): void 
   );
   app.put<Place & { Body: { readonly text: string; readonly because: string } }>(
     '/api/shelf/:kind/:name',
-    { schema: { params: record(place), body: record({ text: briefText, because }) }, bodyLimit: textBody },
+    { schema: { params: inShelf, body: record({ text: briefText, because }) }, bodyLimit: textBody },
     async (request, reply) => {
       const { text } = request.body;
       const texts = textsOf(await context.stock.inForce());
-      const problems = problemsAt(request.params, withText(texts, request.params, text));
+      const broken = textProblems(text);
+      const problems = broken.length > 0 ? broken : problemsAt(request.params, withText(texts, request.params, text));
       if (problems.length > 0) return sendProblem(reply, 422, 'shelf-refused', refused, problems);
       return { hash: await shelf.put(request.params, { ...request.body, at: context.now() }) };
     },
   );
   app.delete<Place & { Querystring: { readonly because: string } }>(
     '/api/shelf/:kind/:name',
-    { schema: { params: record(place), querystring: record({ because }) } },
+    { schema: { params: inShelf, querystring: record({ because }) } },
     async (request, reply) => {
       const { kind, name } = request.params;
       const texts = textsOf(await context.stock.inForce());

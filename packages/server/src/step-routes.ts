@@ -10,6 +10,9 @@ interface InProject {
   readonly Params: { readonly id: string };
 }
 
+/** Splices of one request: each one copies the text, while nobody else is answered. */
+const mostSplices = 5000;
+
 /** The one history of a project. An answer that steps were taken comes when they are durable. */
 export function stepRoutes(app: FastifyInstance, context: ServerContext): void {
   const { steps } = context.store;
@@ -32,6 +35,8 @@ export function stepRoutes(app: FastifyInstance, context: ServerContext): void {
     },
     async (request, reply) => {
       const { id } = request.params;
+      if (request.body.steps.reduce((sum, step) => sum + step.splices.length, 0) > mostSplices)
+        return sendProblem(reply, 413, 'too-many-splices', `At most ${mostSplices} splices are taken at once.`);
       const made = await steps.append(id, { ...request.body, at: context.now() });
       switch (made.outcome) {
         case 'missing':

@@ -8,7 +8,7 @@ export interface Machine {
 
 /**
  * Where a person's projects lie unless another folder is named.
- * Source: XDG Base Directory Specification 0.8 (`XDG_DATA_HOME`, absolute or ignored); the folders for application data that
+ * Source: XDG Base Directory Specification 0.8 (`XDG_DATA_HOME`, absolute or ignored; from memory); the folders for application data that
  * macOS and Windows (`LOCALAPPDATA`) provide (common practice).
  */
 export function defaultDataFolder({ platform, home, env }: Machine): string {

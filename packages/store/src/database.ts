@@ -1,4 +1,4 @@
-import { mkdirSync } from 'node:fs';
+import { chmodSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Outcome, ok, type Problem, problem, refuse } from '@cloche/engine';
 import { Kysely, Migrator, type SqliteDatabase, SqliteDialect } from 'kysely';
@@ -34,8 +34,11 @@ function openFile(folder: string | null): Outcome<SqliteDatabase> {
     }
     const file = new Libsql(folder === null ? ':memory:' : join(folder, 'cloche.db'));
     // Every commit reaches the disk before it is acknowledged.
+    if (folder !== null) chmodSync(join(folder, 'cloche.db'), 0o600);
     file.exec('pragma journal_mode = WAL; pragma synchronous = FULL; pragma foreign_keys = ON');
     const close = () => {
+      // So that a copy of the one file holds everything.
+      file.exec('pragma wal_checkpoint(TRUNCATE)');
       file.close();
       release();
     };

@@ -27,7 +27,9 @@ describe('a data folder', () => {
     const first = valueOf(await openStore(folder));
     const id = await first.projects.create({ text: 'cloche: 1\n', name: 'Bay', at });
     await first.close();
+    expect(statSync(join(folder, 'cloche.db-wal'), { throwIfNoEntry: false })?.size ?? 0).toBe(0);
     expect(statSync(folder).mode & 0o077).toBe(0);
+    expect(statSync(join(folder, 'cloche.db')).mode & 0o077).toBe(0);
     const second = valueOf(await openStore(folder));
     expect((await second.projects.get(id))!.text).toBe('cloche: 1\n');
     await second.close();
@@ -75,7 +77,7 @@ describe('a data folder', () => {
   });
 });
 
-// XDG Base Directory Specification 0.8: $XDG_DATA_HOME, or $HOME/.local/share; a relative path is ignored.
+// XDG Base Directory Specification 0.8: $XDG_DATA_HOME, or $HOME/.local/share; a relative path is ignored (from memory).
 test.each([
   ['linux', {}, '/home/a/.local/share/cloche'],
   ['linux', { XDG_DATA_HOME: '/data' }, '/data/cloche'],

@@ -130,7 +130,7 @@ describe('attachments', () => {
   test('come back byte by byte, and the same bytes are kept once', async () => {
     const [id, other] = [await made(), await made()];
     const kept = await store.attachments.add(id, file('abc', 'one.png'));
-    // SHA-256 of "abc": FIPS 180-4, example B.1.
+    // SHA-256 of "abc": the first example of FIPS 180 (from memory).
     expect(kept.hash).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
     expect(await store.attachments.add(id, file('abc', 'two.png'))).toEqual(kept);
     expect((await store.attachments.get(id, kept.hash))!.bytes).toEqual(new Uint8Array([97, 98, 99]));

@@ -1,7 +1,7 @@
-import { readdirSync, readFileSync, realpathSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { basename, join, resolve } from 'node:path';
-import { type Outcome, ok, problem, readBrief, refuse } from '@cloche/engine';
+import { type Outcome, ok, type Problem, problem, readBrief, refuse } from '@cloche/engine';
 import { isLoopback, type OpenedBrief, type RunningServer, startServer } from '@cloche/server';
 import { defaultDataFolder, openStore, type Store, textProblems } from '@cloche/store';
 import { home, readCatalogueFolder, readFonts, readRuleFiles, readText } from '../io/inputs.js';
@@ -39,20 +39,32 @@ export async function serve(file: string | undefined, options: ServeOptions): Pr
     options.data ?? defaultDataFolder({ platform: process.platform, home: homedir(), env: process.env }),
   );
   const store = await openStore(folder);
-  if (!store.ok) return failWith(store.problems, false);
+  if (!store.ok) return failWith(withAddress(store.problems, folder), false);
   try {
     const token = options.host === undefined || isLoopback(options.host) ? undefined : serveToken(folder);
     const server = await started({ ...options, store: store.value, token, brief: opened.value });
     if (!server.ok) return failWith(server.problems, false);
     announce(server.value.url, folder, options, token);
+    writeFileSync(addressFile(folder), server.value.url);
     await new Promise<void>((done) => {
       for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => done());
     });
     await server.value.close();
+    rmSync(addressFile(folder), { force: true });
     return 0;
   } finally {
     await store.value.close();
   }
+}
+
+/** Where the workbench that uses a data folder is; only believed while the folder is in use. */
+const addressFile = (folder: string): string => join(folder, 'address');
+
+/** Tells a second start where the first one is. */
+function withAddress(problems: readonly Problem[], folder: string): readonly Problem[] {
+  if (!problems.some((p) => p.code === 'store/in-use') || !existsSync(addressFile(folder))) return problems;
+  const address = readFileSync(addressFile(folder), 'utf8');
+  return problems.map((p) => ({ ...p, hint: `Open ${address}, where it is. Or: ${p.hint}` }));
 }
 
 /** A brief to open, with the place by which it is known again. */

@@ -25,13 +25,22 @@ test('any text comes back through an RFC 4180 reader', () => {
 });
 
 // OWASP guidance as quoted in the handbook of deliverables 2.6: = + - @ tab CR, also after spaces and line breaks.
-test.each(['=1+1', '+1', '-1', '@x', '\tx', '\rx', '  =1', '\u00a0=1', 'a\n=1'])(
+test.each(['=1+1', '+1', '-1', '@x', '\tx', '\rx', '  =1', '\u00a0=1', 'a\n=1', '\uff1d1+1', '\uff201'])(
   '%j is not run by a spreadsheet',
   (raw) => {
     expect(guardedText(raw)).toBe(`'${raw}`);
   },
 );
-test.each(['a=1', '40 x 40', '', 'M8 - A2'])('%j stays as it is', (raw) => {
+// The same guidance (from memory): what follows a separator of another country's spreadsheets opens a cell, too.
+test.each([
+  ['a;=1+1', "a;'=1+1"],
+  ['a; =1;@x', "a; '=1;'@x"],
+  ['a\t+1', "a\t'+1"],
+  ['=1;=2', "'=1;'=2"],
+])('%j is not run where cells are parted by semicolons or tabs', (raw, guarded) => {
+  expect(guardedText(raw)).toBe(guarded);
+});
+test.each(['a; b', 'a;b=1', 'a=1', '40 x 40', '', 'M8 - A2'])('%j stays as it is', (raw) => {
   expect(guardedText(raw)).toBe(raw);
 });
 

@@ -1,14 +1,20 @@
 import { type Column, cellText } from './columns.js';
 
+/** What makes a spreadsheet read a cell as a formula when it stands first, in half and full width. */
+const opener = '[=+\\-@\uff1d\uff0b\uff0d\uff20]';
+const opensLine = new RegExp(`^(\\t|[ \\u00a0]*(${opener}|\\t))`);
+const opensCell = new RegExp(`([;\\t][ \\u00a0]*)(?=${opener})`, 'g');
+
 /**
  * Text that a spreadsheet would run as a formula gets an apostrophe before it; tested after leading spaces and after each line break.
- * Source: OWASP guidance on CSV injection as quoted in the handbook of deliverables 2.6 (published).
+ * A program that parts cells at semicolons or tabs would make a cell of its own of what follows one: there it gets one, too.
+ * Source: OWASP guidance on CSV injection as quoted in the handbook of deliverables 2.6 (published); separators and full-width
+ * signs from the same guidance (from memory).
  */
 export function guardedText(raw: string): string {
-  const risky = raw
-    .split(/\r\n|\r|\n/)
-    .some((part) => /^[=+\-@\t]/.test(part.replace(/^[ \u00a0]+/, '')) || part.startsWith('\t'));
-  return risky || /^[\t\r]/.test(raw) ? `'${raw}` : raw;
+  const inside = raw.replace(opensCell, "$1'");
+  const risky = raw.split(/\r\n|\r|\n/).some((line) => opensLine.test(line)) || raw.startsWith('\r');
+  return risky ? `'${inside}` : inside;
 }
 
 /** Quoted where the field holds a comma, quote, line break or outer space. Source: RFC 4180 (published); outer space is ours. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { unzip } from '../../test/unzip.js';
 import type { Column } from './columns.js';
-import { aboutTable, tableOf, xlsxBytes } from './xlsx.js';
+import { aboutTable, tableOf, withTotals, xlsxBytes } from './xlsx.js';
 import { withFixedTimes } from './zip-times.js';
 
 const columns: readonly Column<{ readonly name: string; readonly mass: number; readonly price: string }>[] = [
@@ -25,6 +25,21 @@ describe('a workbook', () => {
     expect(sheet).toMatch(/<c r="B2"[^>]*><v>1.25<\/v>/);
     expect(shared).toContain('0.10');
   });
+
+  test.each(['=1+1', '+1', '-1', '@x', '\tx', '\rx', '=HYPERLINK("http://example.org")'])(
+    'holds %j as text in every kind of row',
+    async (risky) => {
+      const table = tableOf('Parts', columns, [{ name: risky, mass: -1.25, price: '0.10' }]);
+      const about = aboutTable([[risky, risky]]);
+      const entries = unzip(await xlsxBytes([about, withTotals(table, columns, { name: risky, mass_kg: -2 })]));
+      const sheets = [1, 2].map((n) => entries.get(`xl/worksheets/sheet${n}.xml`)!.text);
+      for (const sheet of sheets) expect(sheet).not.toMatch(/<f[ >]|<hyperlink/);
+      const strings = [...sheets.join('').matchAll(/<c r="([A-Z]\d)"[^>]*t="s"/g)].map((m) => m[1]);
+      // Both cells of the first sheet; head, name, price and the name of the totals of the second.
+      expect(strings).toEqual(['A1', 'B1', 'A1', 'B1', 'C1', 'A2', 'C2', 'A3']);
+      expect(sheets[1]).toMatch(/<c r="B2"[^>]*><v>-1.25<\/v>/);
+    },
+  );
 
   test('keeps the head in view and names its sheets', async () => {
     const entries = unzip(await xlsxBytes(tables()));

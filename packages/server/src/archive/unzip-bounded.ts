@@ -27,21 +27,25 @@ const another = 'Choose an archive that Cloche has exported.';
  *          `archive/too-large`, `archive/too-dense`
  */
 export function unzipBounded(zip: Uint8Array): Outcome<Readonly<Record<string, Uint8Array>>> {
+  const entries: UnzipFileInfo[] = [];
+  // The number of files is a claim of the archive, too: the walk ends where there are too many.
+  const list = (entry: UnzipFileInfo): boolean => {
+    entries.push(entry);
+    if (entries.length > limits.files) throw new RangeError('too many files');
+    return false;
+  };
   try {
-    const entries: UnzipFileInfo[] = [];
-    const list = (entry: UnzipFileInfo): boolean => {
-      // The number of entries is claimed by the archive, too.
-      if (entries.length <= limits.files) entries.push(entry);
-      return false;
-    };
     unzipSync(zip, { filter: list });
-    const files = entries.filter((entry) => !isFolder(entry));
-    const problems = directoryProblems(files);
+    const problems = directoryProblems(entries.filter((entry) => !isFolder(entry)));
     if (problems.length > 0) return refuse(problems);
     return ok(unzipSync(zip, { filter: (entry) => !isFolder(entry) }));
   } catch {
     // The library throws for bytes that are no archive or are damaged, and only here.
-    return refuse([no('no-zip', [], 'This file is no zip archive, or a damaged one.', another)]);
+    return refuse([
+      entries.length > limits.files
+        ? no('too-many-files', [], `The archive holds more than ${limits.files} files.`, another)
+        : no('no-zip', [], 'This file is no zip archive, or a damaged one.', another),
+    ]);
   }
 }
 
@@ -49,8 +53,6 @@ const isFolder = ({ name, originalSize, size }: UnzipFileInfo): boolean =>
   name === 'attachments/' && originalSize === 0 && size === 0;
 
 function directoryProblems(entries: readonly UnzipFileInfo[]): Problem[] {
-  if (entries.length > limits.files)
-    return [no('too-many-files', [], `The archive holds more than ${limits.files} files.`, another)];
   const names = new Set(entries.map((entry) => entry.name));
   if (names.size < entries.length) return [no('same-file', [], 'The archive holds two files of one name.', another)];
   const total = entries.reduce((sum, entry) => sum + Math.max(entry.size, entry.originalSize), 0);

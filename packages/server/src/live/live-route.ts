@@ -15,7 +15,7 @@ const mostUnread = 8 * 1024 * 1024;
  * What happens to a project, as server-sent events: `steps`, `revision`, `gone`.
  *
  * The first event is always `steps`: all since the number in `Last-Event-ID` or `?after`; without either none, and the head.
- * Source: HTML Living Standard, 9.2 Server-sent events (read).
+ * Source: HTML Living Standard, 9.2 Server-sent events (from memory).
  */
 export function liveRoute(app: FastifyInstance, context: ServerContext): void {
   app.get<{
@@ -23,7 +23,11 @@ export function liveRoute(app: FastifyInstance, context: ServerContext): void {
     Querystring: { readonly window?: string; readonly after?: number };
   }>(
     '/api/projects/:id/live',
-    { schema: { params: inProject, querystring: record({ window, after: seq }, ['window', 'after']) } },
+    {
+      schema: { params: inProject, querystring: record({ window, after: seq }, ['window', 'after']) },
+      // A stream has no head that ends.
+      exposeHeadRoute: false,
+    },
     async (request, reply) => {
       const { id } = request.params;
       const waiting: LiveEvent[] = [];
