@@ -115,6 +115,32 @@ test('a text that cannot be read is merged by lines, and told as a whole when th
   expect(merge(base, broken, both)).toEqual({ text: both, conflicts: [{ spot: [], theirs: both, mine: broken }] });
 });
 
+test('comments of both are kept where their lines lie apart', () => {
+  const mine = `${base}# seen by the group\n`;
+  const theirs = withValue(base, ['tables', 0, 'length'], '3 m');
+  expect(merge(base, mine, theirs)).toEqual({ text: `${theirs}# seen by the group\n`, conflicts: [] });
+  expect(merge(base, theirs, mine)).toEqual({ text: `${theirs}# seen by the group\n`, conflicts: [] });
+});
+
+test('a comment that cannot be kept is told', () => {
+  const mine = base.replace('# the short one', '# the new one');
+  const theirs = base.replace('- id: table-2 # the short one', '- id: table-2 # the old one\n    width: 1 m');
+  const { text, conflicts } = merge(base, mine, theirs);
+  expect(text).toBe(theirs);
+  expect(conflicts).toEqual([{ spot: [], theirs, mine }]);
+});
+
+test('a value that begins like a comment is none', () => {
+  const noted = base.replace('name: Two tables', 'note: |\n    # not a comment\n  name: Two tables');
+  const theirs = noted.replace('name: Two tables', 'name: Three tables');
+  const mine = noted
+    .replace('# not a comment', '# still none')
+    .replace('name: Two tables', 'number: N-1\n  name: Two tables');
+  const { text, conflicts } = merge(noted, mine, theirs);
+  expect(conflicts).toEqual([]);
+  expect(at(text, ['project'])).toEqual({ note: '# still none\n', name: 'Three tables', number: 'N-1' });
+});
+
 test('a text with aliases loses nothing', () => {
   const shared = 'a: &x { id: q, n: 1 }\nb: *x\nc: 1\n';
   const { text, conflicts } = merge(shared, shared.replace('n: 1', 'n: 2'), shared.replace('c: 1', 'c: 2'));

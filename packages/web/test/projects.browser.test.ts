@@ -76,6 +76,7 @@ describe('the list of projects', () => {
     expect(new URL(page.url()).hash).toMatch(/^#\/project\/[0-9a-f]{32}\/survey$/);
     await page.locator('.tally-item').first().waitFor();
     await poll(() => page.locator('.tally-item').allTextContents()).not.toContain('–');
+    expect(await page.title()).toBe('Bay for an ultrafast amplifier – Cloche');
     await press('Projects');
     const card = page.locator('.small-sheet');
     await card.locator('img').waitFor();
@@ -121,9 +122,17 @@ describe('the list of projects', () => {
     await page.goto(`${server.url}#/`);
     await page.getByRole('button', { name: /^Take out/ }).click();
     await page.locator('.chest-empty').waitFor();
+    // The keyboard is where it can be taken back at once.
+    await page.locator('.chest-told button:focus').waitFor();
+    await page.keyboard.press('Enter');
+    await page.locator('.small-sheet').waitFor();
+    await page.getByRole('button', { name: /^Take out/ }).click();
     expect(await page.locator('.chest-told').textContent()).toContain('bin');
     await page.locator('.bin summary').click();
-    await page.getByRole('button', { name: /^Put back/ }).click();
+    await page
+      .locator('.bin')
+      .getByRole('button', { name: /^Put back/ })
+      .click();
     await page.locator('.small-sheet').waitFor();
     expect(await page.locator('.bin').count()).toBe(0);
   });
@@ -133,6 +142,9 @@ describe('the list of projects', () => {
     await projectOf(server.url, 'three-tables.yaml');
     await page.goto(`${server.url}#/`);
     await poll(() => page.locator('.small-sheet').count()).toBe(7);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(1280);
+    await page.setViewportSize({ width: 320, height: 640 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
     await page.getByLabel('Search by name').fill('three tables');
     await poll(() => page.locator('.small-sheet').count()).toBe(1);
     await page.getByLabel('Search by name').fill('nothing of the kind');
@@ -250,6 +262,29 @@ describe('a project', () => {
     await poll(() => lengthField(other).inputValue()).toBe('2.2 m');
     expect(lengthIn(await textOnServer(id))).toBe('2.2 m');
     expect(await page.locator('.conflicts').isVisible()).toBe(false);
+  });
+
+  test('what is typed into the text stays in its place while another window changes the project', async () => {
+    const id = await openProjectOf(page, server.url);
+    const other = await newPage();
+    await other.goto(page.url());
+    await other.locator('.plan .thing.table').first().waitFor();
+    await takeTable(other);
+    await press('Brief as text');
+    const area = page.getByLabel('Brief as text', { exact: true }).last();
+    const end = (await area.inputValue()).length;
+    await area.evaluate((e: HTMLTextAreaElement) => {
+      e.focus();
+      e.setSelectionRange(e.value.length, e.value.length);
+    });
+    await page.keyboard.type('# seen');
+    await setLength('2.2345 m', other);
+    await poll(async () => lengthIn(await area.inputValue())).toBe('2.2345 m');
+    await page.keyboard.type(' twice');
+    await poll(() => area.inputValue()).toMatch(/# seen twice$/);
+    await saved();
+    await poll(async () => (await textOnServer(id)).slice(end - 10)).toContain('# seen twice');
+    expect(lengthIn(await textOnServer(id))).toBe('2.2345 m');
   });
 
   test('a field that two changed at once is told, and mine is taken with one press', async () => {

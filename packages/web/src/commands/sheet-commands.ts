@@ -25,7 +25,14 @@ export const sheetCommands: readonly Command[] = [
     can: () => now().canRedo,
     run: redo,
   },
-  { id: 'save', title: say.save, group: say.groups.brief, keys: 'Ctrl+S', run: saveBrief },
+  {
+    id: 'save',
+    title: say.save,
+    group: say.groups.brief,
+    keys: 'Ctrl+S',
+    can: () => now().project !== null,
+    run: saveBrief,
+  },
   ...stepNames.map(
     (name, i): Command => ({
       id: `step-${name}`,

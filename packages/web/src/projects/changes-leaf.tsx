@@ -1,9 +1,9 @@
 import { read, useWorkbench } from '../state/store.js';
 import { projectTexts } from '../texts/projects.js';
-import { fetchRevision, type Revision } from './api.js';
+import type { Revision } from './api.js';
 import { dayAndTime } from './day.js';
 import { ask, attempt, useProjects } from './projects-store.js';
-import { useRevisions } from './revisions.js';
+import { revisionText, useRevisions } from './revisions.js';
 import { shortHash } from './short-hash.js';
 import { VerdictTally } from './verdict-tally.js';
 
@@ -34,10 +34,7 @@ export function ChangesLeaf() {
 function RevisionLine({ revision }: { readonly revision: Revision }) {
   const { number, name, note, by, at, hash, verdicts } = revision;
   const current = useWorkbench((s) => s.reading?.number === number);
-  const open = async () => {
-    const { project } = useWorkbench.getState();
-    if (project !== null) read({ number, name, text: (await fetchRevision(project, number)).text });
-  };
+  const open = async () => read({ number, name, text: await revisionText(number) });
   return (
     <li aria-current={current || undefined}>
       <p className="head">

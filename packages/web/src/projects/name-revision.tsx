@@ -1,29 +1,32 @@
 import { type FormEvent, useState } from 'react';
-import { useWorkbench } from '../state/store.js';
+import { useWorkbench, type Workbench } from '../state/store.js';
 import { projectTexts } from '../texts/projects.js';
 import { nameRevision } from './api.js';
 import { countVerdicts } from './count-verdicts.js';
 import { Dialog } from './dialog.js';
-import { ask } from './projects-store.js';
+import { ask, messageOf } from './projects-store.js';
 
 const say = projectTexts.revision;
 /** Who named the last revision in this browser: mostly the same person. */
 const place = 'cloche.revision-by';
 
+/** What is computed is what the server has: only then does a hash name the step. */
+const isReady = (s: Workbench): boolean =>
+  s.safety === 'saved' && !s.busy && s.problems.length === 0 && s.computed !== null && s.reading === null;
+
 /** Asks for name, note and who, and keeps the state as it is now under them. */
 export function NameRevision() {
-  const ready = useWorkbench(
-    (s) => s.safety === 'saved' && !s.busy && s.problems.length === 0 && s.computed !== null && s.reading === null,
-  );
+  const ready = useWorkbench(isReady);
   const [trouble, setTrouble] = useState<string | null>(null);
   const close = () => ask(null);
   const keep = async (event: FormEvent<HTMLFormElement>): Promise<void> => {
     event.preventDefault();
     const form = new FormData(event.currentTarget);
     const field = (name: string) => String(form.get(name) ?? '').trim();
-    const { project, seq, computed } = useWorkbench.getState();
+    const now = useWorkbench.getState();
+    const { project, seq, computed } = now;
     if (field('name') === '') return setTrouble(say.needsName);
-    if (!ready || project === null || computed === null) return;
+    if (!isReady(now) || project === null || computed === null) return;
     localStorage.setItem(place, field('by'));
     try {
       await nameRevision(project, {
@@ -36,7 +39,7 @@ export function NameRevision() {
       });
       close();
     } catch (error) {
-      setTrouble(error instanceof Error ? error.message : String(error));
+      setTrouble(messageOf(error));
     }
   };
   return (

@@ -2,9 +2,10 @@ import { NoProject } from '../session/http-wire.js';
 import { fetchOpened } from '../state/server.js';
 import { begin, closeProject, goToStep, openProject, useWorkbench } from '../state/store.js';
 import { projectTexts } from '../texts/projects.js';
+import { texts } from '../texts.js';
 import { firstOf, hashOf, type Place, placeOf } from './address.js';
 import { createProject, fetchProjects } from './api.js';
-import { attempt, refreshList, tell, useProjects } from './projects-store.js';
+import { attempt, messageOf, refreshList, tell, useProjects } from './projects-store.js';
 import { followRevisions } from './revisions.js';
 import { flushSummary, sendSummaries } from './send-summaries.js';
 
@@ -17,7 +18,7 @@ export async function start(): Promise<void> {
     followRevisions();
     sendSummaries();
   } catch (error) {
-    useWorkbench.setState({ trouble: error instanceof Error ? error.message : String(error), busy: false });
+    useWorkbench.setState({ trouble: messageOf(error), busy: false });
   }
 }
 
@@ -56,14 +57,17 @@ export async function go(place: Place): Promise<void> {
     await attempt(refreshList);
     return;
   }
-  useProjects.setState({ told: null });
+  tell(null);
   try {
     await opening;
   } catch (error) {
     await go({ at: 'list' });
-    tell(error instanceof NoProject ? projectTexts.noProject : error instanceof Error ? error.message : String(error));
+    tell(error instanceof NoProject ? projectTexts.noProject : messageOf(error));
   }
 }
+
+/** A window is known by its project among many. */
+const titleOf = (project: string | undefined): string => (project ? `${project} – ${texts.name}` : texts.name);
 
 const place = (): Place => {
   const { project, step } = useWorkbench.getState();
@@ -83,6 +87,7 @@ function writeAddress(): void {
 function followAddress(): void {
   useWorkbench.subscribe((now, before) => {
     if (now.project !== before.project || now.step !== before.step) writeAddress();
+    if (now.computed !== before.computed) document.title = titleOf(now.computed?.design.project.name);
   });
   window.addEventListener('hashchange', () => {
     const wanted = placeOf(location.hash);

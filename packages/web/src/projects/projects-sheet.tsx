@@ -1,4 +1,4 @@
-import { type DragEvent, useRef, useState } from 'react';
+import { type DragEvent, useEffect, useRef, useState } from 'react';
 import { useWorkbench } from '../state/store.js';
 import { projectTexts as say } from '../texts/projects.js';
 import type { ProjectLine } from './api.js';
@@ -11,7 +11,7 @@ const searchedFrom = 7;
 
 /** All projects of this machine, as the small sheets of a plan chest. */
 export function ProjectsSheet() {
-  const { lines, bin, told } = useProjects();
+  const { lines, bin, told, takenOut } = useProjects();
   const trouble = useWorkbench((s) => s.trouble);
   const [words, setWords] = useState('');
   const drop = useDrop();
@@ -31,9 +31,10 @@ export function ProjectsSheet() {
           <ImportButton />
         </div>
       </header>
-      <p className="chest-told" role="status">
+      <div className="chest-told" role="status">
         {trouble ?? told}
-      </p>
+        {takenOut !== null && <PutBack id={takenOut} />}
+      </div>
       {(lines?.length ?? 0) >= searchedFrom && (
         <search className="chest-search">
           <input
@@ -135,6 +136,18 @@ function useDrop() {
       },
     },
   };
+}
+
+/** Stands where the eye and the keyboard are after something was taken out. */
+function PutBack({ id }: { readonly id: string }) {
+  const button = useRef<HTMLButtonElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each project that is taken out takes the focus anew
+  useEffect(() => button.current?.focus(), [id]);
+  return (
+    <button ref={button} type="button" className="quiet" onClick={() => attempt(() => putBack(id))}>
+      {say.putBack}
+    </button>
+  );
 }
 
 /** What was taken out; it is never thrown away from here. */

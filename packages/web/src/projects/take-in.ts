@@ -31,7 +31,7 @@ export async function takeIn(file: File): Promise<void> {
 export async function takeOut(id: string, name: string): Promise<void> {
   await removeProject(id);
   await refreshList();
-  tell(projectTexts.removed(name));
+  tell(projectTexts.removed(name), id);
 }
 
 export async function putBack(id: string): Promise<void> {

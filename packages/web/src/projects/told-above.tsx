@@ -1,7 +1,6 @@
-import { withEntry, withObject, withValue } from '../brief/document.js';
-import { valueAt } from '../brief/path.js';
 import type { Conflict } from '../session/merge-data.js';
-import { pathOfSpot, type Spot } from '../session/spot.js';
+import type { Spot } from '../session/spot.js';
+import { withMine } from '../session/with-mine.js';
 import { askAgain, editText, read, settleConflict, takeBack, useWorkbench } from '../state/store.js';
 import { projectTexts } from '../texts/projects.js';
 import { restoreProject } from './api.js';
@@ -115,23 +114,18 @@ function ConflictLine({ conflict }: { readonly conflict: Conflict }) {
 
 /** Puts the value that was written here in the place of the one that stands: an edit, which can be undone. */
 function takeMine(conflict: Conflict): void {
-  editText(withMine(useWorkbench.getState(), conflict), null);
+  editText(withMine(useWorkbench.getState().text, conflict), null);
   settleConflict(conflict);
-}
-
-function withMine({ text, data }: { readonly text: string; readonly data: unknown }, { spot, mine }: Conflict): string {
-  if (spot.length === 0) return String(mine);
-  const path = pathOfSpot(data, spot);
-  if (mine === undefined) return withValue(text, path, undefined);
-  if (typeof spot.at(-1) === 'object' && valueAt(data, path) === undefined)
-    return withEntry(text, path.slice(0, -1), mine);
-  return typeof mine === 'object' ? withObject(text, path, mine) : withValue(text, path, mine as string);
 }
 
 const placeText = (spot: Spot): string =>
   spot.length === 0
     ? projectTexts.conflicts.wholeText
-    : spot.map((part) => (typeof part === 'object' ? part.id : String(part))).join(' · ');
+    : spot
+        // A thing is known by its id alone, whatever list it stands in.
+        .filter((_, i) => typeof spot[i + 1] !== 'object')
+        .map((part) => (typeof part === 'object' ? part.id : String(part)))
+        .join(' · ');
 
 /** A value in few words. */
 function valueText(value: unknown): string {

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { briefData, withEntry, withValue } from '../brief/document.js';
 import { listAt } from '../brief/path.js';
 import { emptyHistory, type History, redoStep, undoStep, withStep, withSteps } from './history.js';
-import { inverse, type NewStep, replayed, rewound, spliceBetween, spliced } from './steps.js';
+import { carried, inverse, type NewStep, replayed, rewound, spliceBetween, spliced } from './steps.js';
 
 const edit = (group: string, before: string, after: string): NewStep => ({
   window: 'w',
@@ -71,6 +71,13 @@ test('a splice leads from one text to the other and its inverse back', () => {
       expect(spliced(b, inverse(splices))).toBe(a);
     }),
   );
+});
+
+test('a caret stays between the same letters when the text changes elsewhere', () => {
+  expect(carried(2, 'abc', 'abcd')).toBe(2);
+  expect(carried(2, 'abc', 'xxabc')).toBe(4);
+  expect(carried(2, 'abc', 'bc')).toBe(1);
+  expect(carried(2, 'abcd', 'axyd')).toBe(3);
 });
 
 test('a splice that does not fit is refused', () => {

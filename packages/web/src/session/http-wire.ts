@@ -63,22 +63,37 @@ async function answerOf(response: Response): Promise<Appended> {
 /** Wait before listening again where the browser does not do it by itself [ms]. */
 const pause = 5000;
 
+/**
+ * Listens while the page is in sight. A browser opens only a few connections to one server at a time, and each listener holds
+ * one: pages in the background would keep the one in hand from working. They catch up when they are shown again.
+ */
 function listen(path: string, heard: Heard): Stop {
-  let source: EventSource;
+  let source: EventSource | null = null;
   let again: ReturnType<typeof setTimeout> | undefined;
   const begin = (): void => {
-    source = new EventSource(path);
-    source.addEventListener('open', () => heard.opened());
-    source.addEventListener('steps', (event) => heard.steps((JSON.parse(event.data) as Steps).steps));
-    source.addEventListener('revision', () => heard.revision());
-    source.addEventListener('gone', () => heard.gone());
-    source.addEventListener('error', () => {
-      if (source.readyState === EventSource.CLOSED) again = setTimeout(begin, pause);
+    const opened = new EventSource(path);
+    source = opened;
+    opened.addEventListener('open', () => heard.opened());
+    opened.addEventListener('steps', (event) => heard.steps((JSON.parse(event.data) as Steps).steps));
+    opened.addEventListener('revision', () => heard.revision());
+    opened.addEventListener('gone', () => heard.gone());
+    opened.addEventListener('error', () => {
+      if (opened.readyState === EventSource.CLOSED) again = setTimeout(begin, pause);
     });
   };
-  begin();
-  return () => {
+  const end = (): void => {
     clearTimeout(again);
-    source.close();
+    source?.close();
+    source = null;
+  };
+  const onSight = (): void => {
+    end();
+    if (document.visibilityState === 'visible') begin();
+  };
+  document.addEventListener('visibilitychange', onSight);
+  onSight();
+  return () => {
+    document.removeEventListener('visibilitychange', onSight);
+    end();
   };
 }

@@ -51,6 +51,14 @@ export function spliced(text: string, splices: readonly Splice[]): string | null
   return now;
 }
 
+/** Where a place in one text is in the other, when the change between them lies elsewhere; else the end of the change. */
+export function carried(at: number, before: string, after: string): number {
+  const [splice] = spliceBetween(before, after);
+  if (!splice || at <= splice.at) return at;
+  const end = splice.at + splice.out.length;
+  return splice.at + splice.in.length + Math.max(0, at - end);
+}
+
 /** What takes splices back. */
 export const inverse = (splices: readonly Splice[]): readonly Splice[] =>
   splices.map(({ at, out, in: put }) => ({ at, out: put, in: out })).reverse();

@@ -48,6 +48,8 @@ class World {
 
   append(base: number, steps: readonly NewStep[]): Appended {
     if (base !== this.steps.length) return { outcome: 'behind', steps: this.steps.slice(base) };
+    if (steps.length === 0 || steps.some(({ splices }) => splices.length === 0))
+      return { outcome: 'refused', why: 'nothing in it' };
     const text = replayed(this.text, steps);
     if (text === null) return { outcome: 'refused', why: 'does not fit' };
     if (text.includes('\0')) return { outcome: 'refused', why: 'NUL' };
@@ -284,6 +286,48 @@ test('when both changed one field, the first stands and the other is told, also 
   b.session!.settle(b.state!.conflicts[0]!);
   expect(world.browser.size).toBe(0);
 });
+
+test('what is typed and erased again before it was sent is nothing to send', async () => {
+  const { world, a } = await twoWindows();
+  setLength(a, 0, '4 m', 'drag');
+  const between = a.text;
+  world.onTheWay.pop()!.lose();
+  await settled();
+  setLength(a, 0, '5 m', 'drag');
+  setLength(a, 0, '4 m', 'drag');
+  expect(a.text).toBe(between);
+  setLength(a, 0, '6 m', 'drag');
+  await world.calm();
+  expect(a.state!.safety).toBe('saved');
+  expect(lengthOf(world.text, 0)).toBe('6 m');
+});
+
+test('an entry that led nowhere can be undone like any other', async () => {
+  const { world, a } = await twoWindows();
+  setLength(a, 0, '4 m', 'drag');
+  await world.calm();
+  a.session!.edit(start, 'drag');
+  await world.calm();
+  a.session!.undo();
+  await world.calm();
+  expect(a.state!).toMatchObject({ safety: 'saved', text: start, history: { done: null } });
+});
+
+test('hundreds of edits made while the server is away are brought in requests that it can take', async () => {
+  const { world, a, b } = await twoWindows();
+  for (let i = 0; i < 700; i++) a.session!.edit(`${start}# ${i}\n`, null);
+  world.onTheWay.pop()!.lose();
+  const sizes: number[] = [];
+  const { append } = world;
+  world.append = (base, steps) => {
+    sizes.push(steps.length);
+    return append.call(world, base, steps);
+  };
+  await world.calm();
+  expect(Math.max(...sizes)).toBeLessThanOrEqual(500);
+  expect(world.steps).toHaveLength(700);
+  expect(b.text).toBe(a.text);
+}, 30_000);
 
 test('a text that the server refuses is told and not sent again until it changes', async () => {
   const { world, a } = await twoWindows();

@@ -127,7 +127,10 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
     key = byKey;
     const last = pending.at(-1);
     if (goesOn && last?.group === group && last.kind === 'edit' && pending.length > sent) {
-      pending = [...pending.slice(0, -1), { ...last, splices: spliceBetween(before, after) }];
+      const splices = spliceBetween(before, after);
+      pending = [...pending.slice(0, -1), ...(splices.length === 0 ? [] : [{ ...last, splices }])];
+      // Back where it began: there is nothing to send, and nothing to go on with.
+      if (splices.length === 0) key = null;
       text = after;
     } else push({ kind: 'edit', group, splices: spliceBetween(text, after) }, after);
     changedHere(goesOn);
@@ -137,7 +140,9 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
     const after = step && replayed(text, [step]);
     if (!step || after === null || gone) return;
     key = null;
-    push(step, after);
+    // A long drag is taken back in one replacement; one that led nowhere has none, and keeps its own.
+    const [least] = spliceBetween(text, after);
+    push(least ? { ...step, splices: [least] } : step, after);
     changedHere(false);
   }
 
@@ -396,17 +401,19 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
   };
 }
 
-/** As many steps as one request holds: the server takes 500 in at most 5 MB. */
+/** As many steps as one request holds: the server takes 500 with 5000 splices in at most 5 MB. */
 function firstBatch(steps: readonly NewStep[]): readonly NewStep[] {
-  let size = 0;
+  let [size, splices] = [0, 0];
   const end = steps.findIndex((step, i) => {
     size += JSON.stringify(step).length;
-    return i > 0 && (i >= mostSteps || size > mostCharacters);
+    splices += step.splices.length;
+    return i > 0 && (i >= mostSteps || splices > mostSplices || size > mostCharacters);
   });
   return end < 0 ? steps : steps.slice(0, end);
 }
 
 const mostSteps = 400;
+const mostSplices = 4000;
 const mostCharacters = 1_000_000;
 
 const placeKey = ({ spot }: Conflict): string => JSON.stringify(spot);

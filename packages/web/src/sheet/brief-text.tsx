@@ -1,4 +1,5 @@
-import { useEffect, useMemo, useRef } from 'react';
+import { type RefObject, type SyntheticEvent, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { carried } from '../session/steps.js';
 import { editText, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 
@@ -10,6 +11,7 @@ export function BriefText() {
   const area = useRef<HTMLTextAreaElement>(null);
   const gutter = useRef<HTMLPreElement>(null);
   const marked = useMemo(() => new Set(problems.map((p) => p.place?.line)), [problems]);
+  const selection = useKeptSelection(area, text);
   useEffect(() => {
     const element = area.current;
     if (caret === null || !element) return;
@@ -35,13 +37,32 @@ export function BriefText() {
         spellCheck={false}
         wrap="off"
         value={text}
-        onChange={(e) => editText(e.target.value, `text ${wordNumber(e.target.value, e.target.selectionStart)}`)}
+        onSelect={selection}
+        onChange={(e) => {
+          selection(e);
+          editText(e.target.value, `text ${wordNumber(e.target.value, e.target.selectionStart)}`);
+        }}
         onScroll={() => {
           if (gutter.current && area.current) gutter.current.scrollTop = area.current.scrollTop;
         }}
       />
     </div>
   );
+}
+
+/** The caret stays between the same letters when undo or another window changes the text elsewhere. */
+function useKeptSelection(area: RefObject<HTMLTextAreaElement | null>, text: string) {
+  const selected = useRef({ from: 0, to: 0, text });
+  useLayoutEffect(() => {
+    const element = area.current;
+    const { from, to, text: before } = selected.current;
+    if (!element || before === text || element !== document.activeElement) return;
+    element.setSelectionRange(carried(from, before, text), carried(to, before, text));
+  }, [area, text]);
+  return (event: SyntheticEvent<HTMLTextAreaElement>) => {
+    const { selectionStart: from, selectionEnd: to, value } = event.currentTarget;
+    selected.current = { from, to, text: value };
+  };
 }
 
 const lineHeight = 20;

@@ -33,6 +33,7 @@ export const projectTexts = {
   binEmpty: 'The bin is empty.',
   notAFile: 'This is no brief (YAML or JSON) and no project file (zip).',
   tooLarge: 'A brief has at most 2 MB, a project file at most 64 MB.',
+  noServer: 'The server does not answer. Start it again, and repeat what you did.',
   noProject: 'There is no such project; it may have been taken out.',
   toList: 'Projects',
   nameIt: 'Name this revision',
@@ -86,7 +87,7 @@ export const projectTexts = {
     reading: (n: number, name: string) => `You are reading revision ${n}, “${name}”. Nothing can be changed here.`,
     backToNow: 'Back to now',
     now: 'as it stands now',
-    failed: 'The revisions could not be fetched.',
+    asOpened: 'as it was opened',
   },
   exporting: {
     title: 'Export',
