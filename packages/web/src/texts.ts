@@ -47,6 +47,7 @@ export const texts = {
     space: 'In space',
     text: 'Brief as text',
     sheet: 'Printed plan',
+    changes: 'Differences',
   },
   plan: {
     label: 'Plan of the room. Drag to move it, wheel or plus and minus to scale it, 0 to fit it.',

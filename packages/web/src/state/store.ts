@@ -18,7 +18,7 @@ import { type Example, fetchExamples, fetchOpened, fetchTexts } from './server.j
 
 export const stepNames = ['survey', 'needs', 'layout', 'checks', 'parts', 'sheets', 'proving', 'changes'] as const;
 export type StepName = (typeof stepNames)[number];
-export type View = 'plan' | 'space' | 'text' | 'sheet';
+export type View = 'plan' | 'space' | 'text' | 'sheet' | 'changes';
 
 export interface Workbench {
   readonly text: string;
@@ -182,7 +182,9 @@ export function redo(): void {
 }
 
 export const markSaved = (): void => set({ savedText: get().text });
-export const goToStep = (step: StepName): void => set({ step });
+/** What differs is shown in its own step alone; with it the plan makes way and comes back. */
+export const goToStep = (step: StepName): void =>
+  set(step === 'changes' ? { step, view: 'changes' } : get().view === 'changes' ? { step, view: 'plan' } : { step });
 export const show = (view: View): void => set({ view });
 export const select = (selected: string | null): void => set({ selected, onSheet: true });
 export const selectInForm = (selected: string | null): void => set({ selected, onSheet: false });
