@@ -188,6 +188,18 @@ describe('the sheet of changes', () => {
     await page.context().close();
   });
 
+  test('makes way for the other views, and for the plan in other steps', async () => {
+    const { page } = await compared();
+    await page.getByRole('button', { name: 'Plan', exact: true }).click();
+    await page.locator('.plan .thing.table').nth(2).waitFor();
+    await page.getByRole('button', { name: 'Differences', exact: true }).click();
+    await page.locator('[data-change="table-1"]').waitFor();
+    await step(page, 'Layout');
+    await page.locator('.plan .thing.table').nth(2).waitFor();
+    expect(await page.getByRole('button', { name: 'Differences', exact: true }).count()).toBe(0);
+    await page.context().close();
+  });
+
   test('follows an undo', async () => {
     const { page } = await compared();
     await page.getByRole('button', { name: 'Undo', exact: true }).click();

@@ -212,6 +212,7 @@ describe('the workbench', () => {
       await steps.nth(i).click();
       expect(await violations(page)).toEqual([]);
     }
+    await press('Plan');
     await page.locator('.plan .thing.table').first().focus();
     await page.keyboard.press('Enter');
     await page.locator('.note > button').first().click();

@@ -75,7 +75,7 @@ function FindingRow({
       <span className="requirement">
         {change.requirement}
         <span className="subject">
-          {change.subject}, {change.decider}
+          {changesTexts.findings.whose(change.subject, texts.checks[change.discipline].toLowerCase(), change.decider)}
         </span>
       </span>
       <Utilisations before={before?.utilisation ?? null} after={after?.utilisation ?? null} />

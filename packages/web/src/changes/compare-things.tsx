@@ -55,7 +55,10 @@ function ThingRow({ change, along, pointed, onPoint }: ThingRowProps) {
         <Swatch of={swatchOf(change)} />
         <span className="what">
           {change.name}
-          <span className="second"> {change.name === change.id ? change.kind : `${change.kind} ${change.id}`}</span>
+          <span className="second">
+            {' '}
+            {change.id === change.name || change.id === change.kind ? change.kind : `${change.kind} ${change.id}`}
+          </span>
         </span>
         <span className="told-change">{headOf(change)}</span>
       </button>

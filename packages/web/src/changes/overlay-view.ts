@@ -7,9 +7,15 @@ import { wallThickness } from '../plan/wall-band.js';
 /** Room round the walls, pixels. */
 const margin = 26;
 
-/** Both rooms whole. */
+/** How far the leaves of doors reach into the room and out of it. */
+const swings = ({ room }: Design): Vec2[] =>
+  room.doors.flatMap(({ leaves }) =>
+    leaves.map(({ hinge, leaf, open }): Vec2 => [hinge[0] + leaf * Math.cos(open), hinge[1] + leaf * Math.sin(open)]),
+  );
+
+/** Both rooms whole, with the swing of their doors. */
 const whole = (before: Design, after: Design, size: Size): PlanView => {
-  const { min, max } = boxOf([...before.room.outline, ...after.room.outline]);
+  const { min, max } = boxOf([before, after].flatMap((d) => [...d.room.outline, ...swings(d)]));
   const wall = wallThickness;
   return fitted({ min: [min[0] - wall, min[1] - wall], max: [max[0] + wall, max[1] + wall] }, size, margin);
 };

@@ -12,33 +12,26 @@ import { BugCatcher } from './bug-catcher.js';
 const SpaceView = lazy(() => import('../solid/space-view.js'));
 
 const views: readonly View[] = ['plan', 'space', 'text', 'sheet'];
+/** In the step of changes, what differs stands before them. */
+const comparingViews: readonly View[] = ['changes', ...views];
 
 /** The sheet itself: plan, space, text or printed plan of the same thing. */
 export function MiddleSheet() {
   const view = useWorkbench((s) => s.view);
   const heldBack = useWorkbench((s) => s.problems.length > 0 && s.computed !== null);
-  // A revision that is read is looked at as any other sheet.
-  const changes = useWorkbench((s) => s.step === 'changes' && s.reading === null);
-  if (changes)
-    return (
-      <main className="middle" id="middle" tabIndex={-1}>
-        <BugCatcher>
-          <ProjectChanges />
-        </BugCatcher>
-      </main>
-    );
+  const comparing = useWorkbench((s) => s.step === 'changes');
   return (
     <main className="middle" id="middle" tabIndex={-1}>
       <fieldset className="views">
         <legend className="visually-hidden">{texts.views.label}</legend>
-        {views.map((name) => (
+        {(comparing ? comparingViews : views).map((name) => (
           <button key={name} type="button" aria-pressed={view === name} onClick={() => show(name)}>
             {texts.views[name]}
           </button>
         ))}
       </fieldset>
       <AskLine />
-      {heldBack && view !== 'text' && <p className="held-back">{texts.plan.heldBack}</p>}
+      {heldBack && view !== 'text' && view !== 'changes' && <p className="held-back">{texts.plan.heldBack}</p>}
       <div className="drawing">
         <BugCatcher key={view}>
           <Shown view={view} />
@@ -52,6 +45,7 @@ function Shown({ view }: { readonly view: View }) {
   const computed = useWorkbench((s) => s.computed);
   const refused = useWorkbench((s) => s.problems.length > 0);
   if (view === 'text') return <BriefText />;
+  if (view === 'changes') return <ProjectChanges />;
   if (!computed) return <p className="waiting">{refused ? texts.plan.nothing : texts.plan.waiting}</p>;
   if (view === 'sheet') return <SheetView computed={computed} />;
   if (view === 'plan') return <SheetPlan computed={computed} />;

@@ -22,7 +22,7 @@ import { type Example, fetchExamples, fetchTexts } from './server.js';
 import type { StepName } from './steps.js';
 
 export { type StepName, stepNames } from './steps.js';
-export type View = 'plan' | 'space' | 'text' | 'sheet';
+export type View = 'plan' | 'space' | 'text' | 'sheet' | 'changes';
 
 export interface Reading {
   readonly number: number;
@@ -227,7 +227,9 @@ export function editText(text: string, key: string | null): void {
 /** Shows a revision in place of the text in hand, or the text in hand again. */
 export function read(revision: Reading | null): void {
   if (!session) return;
-  set({ reading: revision, ...inHand([]), openFinding: null });
+  // What is read is looked at; the differences make way for it.
+  const view = revision && get().view === 'changes' ? 'plan' : get().view;
+  set({ reading: revision, view, ...inHand([]), openFinding: null });
   put(revision?.text ?? session.state().text);
 }
 
@@ -283,8 +285,9 @@ export function redo(): void {
 export const settleConflict = (conflict: Conflict): void => session?.settle(conflict);
 /** Asks the server again at once. */
 export const askAgain = (): void => session?.retry();
-
-export const goToStep = (step: StepName): void => set({ step });
+/** What differs is shown in its own step alone; with it the plan makes way and comes back. */
+export const goToStep = (step: StepName): void =>
+  set(step === 'changes' ? { step, view: 'changes' } : get().view === 'changes' ? { step, view: 'plan' } : { step });
 export const show = (view: View): void => set({ view });
 
 const inHand = (selection: readonly string[]): Pick<Workbench, 'selection' | 'selected'> => ({

@@ -56,6 +56,7 @@ export const changesTexts = {
     appeared: 'new',
     gone: 'gone',
     to: 'then',
+    whose: (subject: string, discipline: string, decider: string) => `${subject}, ${discipline}, decided by ${decider}`,
   },
   falls: {
     title: 'Results that no longer stand',
