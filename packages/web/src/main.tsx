@@ -3,6 +3,8 @@ import './styles/frame.css';
 import './styles/drawing.css';
 import './styles/forms.css';
 import './styles/notes.css';
+import './styles/schedules.css';
+import './styles/shelf.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';

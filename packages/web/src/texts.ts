@@ -46,6 +46,7 @@ export const texts = {
     space: 'In space',
     text: 'Brief as text',
     sheet: 'Printed plan',
+    schedules: 'Schedules',
   },
   plan: {
     label: 'Plan of the room. Drag to move it, wheel or plus and minus to scale it, 0 to fit it.',
@@ -155,6 +156,7 @@ export const texts = {
     no: 'no',
     whole: 'Give a whole number.',
     number: 'Give a number.',
+    date: 'Give year, month and day, like 2026-11-02.',
     money: 'Give amount and currency, like 1250.00 EUR.',
     idForm: 'An id starts with a letter and holds lower-case letters, digits and hyphens, at most 40.',
     idTaken: (id: string) => `${id} is the id of something else.`,

@@ -9,7 +9,10 @@ import { PrintedPlan } from './printed-plan.js';
 /** The library that draws in space is large and only fetched when it is asked for. */
 const SpaceView = lazy(() => import('../solid/space-view.js'));
 
-const views: readonly View[] = ['plan', 'space', 'text', 'sheet'];
+/** A work of its own, fetched when it is asked for. */
+const ScheduleView = lazy(() => import('../schedules/schedule-view.js'));
+
+const views: readonly View[] = ['plan', 'space', 'schedules', 'text', 'sheet'];
 
 /** The sheet itself: plan, space, text or printed plan of the same thing. */
 export function MiddleSheet() {
@@ -25,7 +28,7 @@ export function MiddleSheet() {
           </button>
         ))}
       </fieldset>
-      {heldBack && view !== 'text' && <p className="held-back">{texts.plan.heldBack}</p>}
+      {heldBack && view !== 'text' && view !== 'schedules' && <p className="held-back">{texts.plan.heldBack}</p>}
       <div className="drawing">
         <BugCatcher key={view}>
           <Shown view={view} />
@@ -39,6 +42,12 @@ function Shown({ view }: { readonly view: View }) {
   const computed = useWorkbench((s) => s.computed);
   const refused = useWorkbench((s) => s.problems.length > 0);
   if (view === 'text') return <BriefText />;
+  if (view === 'schedules')
+    return (
+      <Suspense fallback={<p className="waiting">{texts.plan.waiting}</p>}>
+        <ScheduleView />
+      </Suspense>
+    );
   if (!computed) return <p className="waiting">{refused ? texts.plan.nothing : texts.plan.waiting}</p>;
   if (view === 'sheet') return <PrintedPlan />;
   if (view === 'plan') return <SheetPlan computed={computed} />;

@@ -18,7 +18,7 @@ import { type Example, fetchExamples, fetchOpened, fetchTexts } from './server.j
 
 export const stepNames = ['survey', 'needs', 'layout', 'checks', 'parts', 'sheets', 'proving', 'changes'] as const;
 export type StepName = (typeof stepNames)[number];
-export type View = 'plan' | 'space' | 'text' | 'sheet';
+export type View = 'plan' | 'space' | 'text' | 'sheet' | 'schedules';
 
 export interface Workbench {
   readonly text: string;
@@ -96,6 +96,13 @@ export async function begin(): Promise<void> {
   } catch (error) {
     set({ trouble: error instanceof Error ? error.message : String(error), busy: false });
   }
+}
+
+/** Takes catalogue and site rules as they are now on the shelf, and computes with them. */
+export async function reloadShelf(): Promise<void> {
+  const texts = await fetchTexts();
+  set({ shelf: await engine.prepare(texts.catalogue, texts.rules) });
+  recompute(get().text);
 }
 
 function recompute(text: string): void {
