@@ -20,6 +20,7 @@ export function GridCell({
   draft,
   choices,
   point,
+  arrive,
   drag,
   open,
   type,
@@ -37,6 +38,8 @@ export function GridCell({
   readonly draft: string | null;
   readonly choices: readonly Named[];
   readonly point: (extend: boolean) => void;
+  /** Focus came by itself: from a screen reader, for one. */
+  readonly arrive: () => void;
   readonly drag: () => void;
   readonly open: () => void;
   readonly type: (text: string) => void;
@@ -77,6 +80,7 @@ export function GridCell({
       onPointerDown={(e) => {
         if (draft === null && e.button === 0) point(e.shiftKey);
       }}
+      onFocus={arrive}
       onPointerEnter={(e) => e.buttons === 1 && draft === null && drag()}
       onDoubleClick={open}
     >

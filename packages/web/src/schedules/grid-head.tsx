@@ -1,7 +1,7 @@
 import { type PointerEvent, useRef } from 'react';
 import { scheduleTexts as say } from '../texts/schedules.js';
 import { isFigure } from './cells.js';
-import type { Schedule } from './schedule.js';
+import { columnName, type Schedule } from './schedule.js';
 import { setWidth, sortBy, useLook } from './state.js';
 import { columnKey } from './widths.js';
 
@@ -42,7 +42,7 @@ export function GridHead({
             // biome-ignore lint/a11y/useSemanticElements: as above
             // biome-ignore lint/a11y/useFocusableInteractive: the button in it takes the focus
             <div
-              key={field.path.join('/')}
+              key={columnName(field)}
               role="columnheader"
               aria-colindex={column + 1}
               aria-sort={sorted ? (sorting.down ? 'descending' : 'ascending') : 'none'}

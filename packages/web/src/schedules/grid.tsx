@@ -7,7 +7,7 @@ import { choicesOf, isFigure } from './cells.js';
 import { GridCell, type Way } from './grid-cell.js';
 import { GridHead } from './grid-head.js';
 import { corners, type Extent, holds, isSingle, moved, type Range, type Spot } from './range.js';
-import { rowName } from './schedule.js';
+import { columnName, rowName } from './schedule.js';
 import { setWidth, useLook } from './state.js';
 import type { GridModel } from './use-grid.js';
 import { columnKey, widthOf } from './widths.js';
@@ -188,7 +188,7 @@ export function Grid({ model, told }: { readonly model: GridModel; readonly told
                 const isActive = row === active.row && column === active.column;
                 return (
                   <GridCell
-                    key={field.path.join('/')}
+                    key={columnName(field)}
                     spot={spot}
                     label={field.label}
                     rowName={rows[row] ? rowName(data, rows[row]) : say.newRowName}
@@ -204,6 +204,11 @@ export function Grid({ model, told }: { readonly model: GridModel; readonly told
                       setDraft(null);
                       go(spot, extend);
                     }}
+                    arrive={() =>
+                      setRange((now) =>
+                        now.active.row === row && now.active.column === column ? now : { anchor: spot, active: spot },
+                      )
+                    }
                     drag={() => setRange({ anchor: range.anchor, active: spot })}
                     open={() => begin()}
                     type={setDraft}

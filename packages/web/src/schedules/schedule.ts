@@ -1,5 +1,5 @@
 import { fieldsOf } from '../brief/fields.js';
-import { listAt, type Path, shownText, valueAt } from '../brief/path.js';
+import { listAt, type Path, pathKey, shownText, valueAt } from '../brief/path.js';
 import type { Field } from '../brief/shapes.js';
 import { money, words } from '../brief/shapes.js';
 import { type Addable, layoutLists, needsLists, type Site, surveyLists } from '../brief/templates.js';
@@ -41,9 +41,29 @@ export interface Schedule {
 
 const inOrder = (data: unknown, list: Path): readonly Path[] => listAt(data, list).map((_, i) => [...list, i]);
 
+/** A form may show one value in several places, each for some kinds of thing; a schedule has one column for it. */
+function columnsOf(fields: readonly Field[]): readonly Field[] {
+  const byName = new Map<string, Field>();
+  for (const field of fields) {
+    const name = columnName(field);
+    const { when: _, ...always } = field;
+    byName.set(name, byName.has(name) ? always : field);
+  }
+  return [...byName.values()];
+}
+
+/** What tells a column from the others of its schedule. */
+export const columnName = ({ path, label }: Field): string => `${pathKey(path)} ${label}`;
+
 function listed(id: ScheduleId, { list, adds, needs }: Addable): Schedule {
   const adding = { list, entry: adds[0]!.entry, ...(needs ? { needs } : {}) };
-  return { id, title: scheduleTexts.titles[id], columns: fieldsOf[id]!, rows: (data) => inOrder(data, list), adding };
+  return {
+    id,
+    title: scheduleTexts.titles[id],
+    columns: columnsOf(fieldsOf[id]!),
+    rows: (data) => inOrder(data, list),
+    adding,
+  };
 }
 
 const equipmentOnTables: Schedule = {

@@ -62,9 +62,11 @@ export function useGrid(schedule: Schedule): GridModel {
     if (!path) return { text: '', applies: true, assumed: undefined, problem: undefined, refusal };
     const value = cellAt(data, path, field);
     const key = cellKey(path, field);
+    if (!applies(data, path, field))
+      return { text: '', applies: false, assumed: undefined, problem: undefined, refusal };
     return {
       text: cellText(value),
-      applies: applies(data, path, field),
+      applies: true,
       assumed: value === undefined ? assumed.get(key) : undefined,
       problem: problemAt.get(key),
       refusal,
@@ -91,7 +93,7 @@ export function useGrid(schedule: Schedule): GridModel {
     out: (from = { top: 0, bottom: rows.length - 1, left: 0, right: schedule.columns.length - 1 }) =>
       rows.slice(from.top, from.bottom + 1).map((path) =>
         schedule.columns.slice(from.left, from.right + 1).map((field) => ({
-          text: cellText(cellAt(data, path, field)),
+          text: applies(data, path, field) ? cellText(cellAt(data, path, field)) : '',
           figure: isFigure(field),
         })),
       ),

@@ -1,8 +1,8 @@
 import type { Field } from '../brief/shapes.js';
 import { isFigure } from './cells.js';
-import type { Schedule } from './schedule.js';
+import { columnName, type Schedule } from './schedule.js';
 
-export const columnKey = (schedule: Schedule, field: Field): string => `${schedule.id} ${field.path.join('/')}`;
+export const columnKey = (schedule: Schedule, field: Field): string => `${schedule.id} ${columnName(field)}`;
 
 /** A column wide enough for its head and for what usually stands in it. */
 function usual({ label, shape }: Field): number {

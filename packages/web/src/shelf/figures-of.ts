@@ -1,4 +1,4 @@
-import { shownText } from '../brief/path.js';
+import { shownText, valueAt } from '../brief/path.js';
 import type { CatalogueItem } from './catalogue-data.js';
 
 /** One figure or word of an item, by the name under which a project may change it. */
@@ -25,8 +25,15 @@ const fixed: ReadonlySet<string> = new Set([
 /** `supportSpacing` as people read it: `support spacing`. */
 const words = (name: string): string => name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 
+/** A source stands in one line, as on sheets. */
+function sourceOf(value: unknown): string | null {
+  const at = (key: string) => shownText(valueAt(value, [key]));
+  if (at('work') === '' || at('mark') === '') return null;
+  return `${[at('work'), at('clause')].filter(Boolean).join(', ')} (${at('mark')})`;
+}
+
 function* figures(value: unknown, path: readonly string[]): Generator<Figure> {
-  const text = shownText(value);
+  const text = sourceOf(value) ?? shownText(value);
   const label = path.map((step) => (/^\d+$/.test(step) ? String(Number(step) + 1) : words(step))).join(', ');
   if (text !== '') {
     const canChange = !fixed.has(path[0]!) && path.at(-1) !== 'price';

@@ -88,10 +88,10 @@ export function readPriceList(rows: readonly PriceRow[], settings: ListSettings,
     const text = [textOf(at('item')), textOf(at('description'))].filter(Boolean).join(', ');
     const refuse = (reason: string) => refused.push({ row, text, reason });
     const item = itemOf(at, row, settings, index);
-    if (typeof item === 'string') {
-      const like = nearestOf(textOf(at('description')) || textOf(at('item')), index);
+    if ('reason' in item) {
+      const like = item.severalMeant ? undefined : nearestOf(textOf(at('description')) || textOf(at('item')), index);
       if (like) near.push({ row, text, item: like.id, name: like.name });
-      refuse(like ? say.nearOnly(like.name) : item);
+      refuse(like ? say.nearOnly(like.name) : item.reason);
       continue;
     }
     if (settings.confirmed.has(row)) near.push({ row, text, item: item.id, name: item.name });
@@ -155,30 +155,35 @@ function indexOf(items: readonly CatalogueItem[]): Index {
   return { byWord, byToken, byId: new Map(items.map((item) => [item.id, item])) };
 }
 
+/** Why a row has no item. */
+interface NoItem {
+  readonly reason: string;
+  readonly severalMeant: boolean;
+}
+
+const noItem = (reason: string, severalMeant = false): NoItem => ({ reason, severalMeant });
+
 /** The item of a row, or why it has none. */
 function itemOf(
   at: (column: PriceColumn) => PriceCell,
   row: number,
   settings: ListSettings,
   { byWord, byId }: Index,
-): CatalogueItem | string {
+): CatalogueItem | NoItem {
   const said = settings.confirmed.get(row);
-  if (said !== undefined) return byId.get(said) ?? say.noItem(said);
+  if (said !== undefined) return byId.get(said) ?? noItem(say.noItem(said));
   const words = [textOf(at('item')), textOf(at('description'))].filter((word) => word !== '');
-  if (words.length === 0) return say.nothingNamed;
+  if (words.length === 0) return noItem(say.nothingNamed);
   for (const word of words) {
     const found = byWord.get(alike(word)) ?? [];
     if (found.length === 1) return found[0]!;
-    if (found.length > 1)
-      return say.severalItems(
-        word,
-        found.map((each) => each.id),
-      );
+    const ids = found.map((each) => each.id);
+    if (found.length > 1) return noItem(say.severalItems(word, ids), true);
   }
-  return say.noItem(words[0]!);
+  return noItem(say.noItem(words[0]!));
 }
 
-/** The item most alike by its words, when most of them are the same. */
+/** The item most alike by its words, when most of them are the same; sizes must agree, or it is another item. */
 function nearestOf(text: string, { byToken }: Index): CatalogueItem | undefined {
   const words = tokens(text);
   const counts = new Map<CatalogueItem, number>();
@@ -186,7 +191,8 @@ function nearestOf(text: string, { byToken }: Index): CatalogueItem | undefined 
   let best: { readonly item: CatalogueItem; readonly share: number } | undefined;
   for (const [item, common] of counts) {
     const share = (2 * common) / (words.length + tokens(item.name).length);
-    if (share >= 0.6 && (!best || share > best.share)) best = { item, share };
+    const sized = tokens(item.name).every((word) => !/^\d/.test(word) || words.includes(word));
+    if (sized && share >= 0.6 && (!best || share > best.share)) best = { item, share };
   }
   return best?.item;
 }
