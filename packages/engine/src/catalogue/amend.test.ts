@@ -109,6 +109,7 @@ describe('a catalogue that a project amends', () => {
     [{ changes: [{ ...change, field: 'capasity' }] }, 'catalogue/unknown-figure', 'changes.0.field'],
     [{ changes: [{ ...change, field: 'size' }] }, 'catalogue/unknown-figure', 'changes.0.field'],
     [{ changes: [{ ...change, field: 'size.9' }] }, 'catalogue/unknown-figure', 'changes.0.field'],
+    [{ changes: [{ ...change, item: 'profile-30x30', field: 'size.0' }] }, 'catalogue/fixed-figure', 'changes.0.field'],
     [{ changes: [{ ...change, field: 'kind' }] }, 'catalogue/fixed-figure', 'changes.0.field'],
     [{ changes: [{ ...change, field: 'price' }] }, 'catalogue/fixed-figure', 'changes.0.field'],
     [{ changes: [{ ...change, value: '150' }] }, 'units/bare-number', 'changes.0.value'],

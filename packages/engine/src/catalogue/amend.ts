@@ -150,7 +150,8 @@ function withFigure(
   const schema = schemasByKind.get(item.kind)!;
   const found = schemaAt(schema, path, item);
   const names = fieldsOf(schema).filter((name) => !fixed.has(name) && name !== 'price');
-  if (fixed.has(String(path[0])))
+  // The envelope of a profile belongs to its outline.
+  if (fixed.has(String(path[0])) || (item.kind === 'profile' && path[0] === 'size'))
     return refuse([
       problem(
         'catalogue/fixed-figure',

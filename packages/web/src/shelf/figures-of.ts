@@ -45,7 +45,9 @@ function* figures(value: unknown, path: readonly string[]): Generator<Figure> {
 }
 
 /** Everything that the catalogue knows of an item, figure by figure. */
-export const figuresOf = ({ data }: CatalogueItem): readonly Figure[] =>
+export const figuresOf = ({ data, kind }: CatalogueItem): readonly Figure[] =>
   Object.entries(data)
     .filter(([key]) => !apart.has(key))
-    .flatMap(([key, value]) => [...figures(value, [key])]);
+    .flatMap(([key, value]) => [...figures(value, [key])])
+    // The envelope of a profile belongs to its outline.
+    .map((each) => (kind === 'profile' && each.field.startsWith('size') ? { ...each, canChange: false } : each));
