@@ -1,6 +1,7 @@
 import { type CompleteBrief, completeBrief } from './brief/complete.js';
 import { readBrief } from './brief/read.js';
 import type { Brief } from './brief/schema.js';
+import { type AmendmentInput, amendCatalogue } from './catalogue/amend.js';
 import { type CatalogueFile, readCatalogue } from './catalogue/read.js';
 import type { Catalogue } from './catalogue/schema.js';
 import { checkDesign } from './check/index.js';
@@ -42,8 +43,8 @@ const defaultProfile = 'eu';
  */
 export function designFrom(input: DesignInput): Outcome<DesignResult> {
   const brief = readBrief(input.briefText, input.file);
-  const catalogue = catalogueOf(input.catalogueFiles);
   const site = brief.ok ? brief.value.site : undefined;
+  const catalogue = amendedCatalogueOf(input.catalogueFiles, site);
   const profile = input.profile ?? site?.rules ?? defaultProfile;
   const rules = rulesOf(profile, input.ruleTexts, site?.overrides ?? []);
   const problems: Problem[] = [brief, catalogue, rules].flatMap((o) => (o.ok ? [] : [...o.problems]));
@@ -78,6 +79,20 @@ function catalogueOf(files: readonly CatalogueFile[]): Outcome<Catalogue> {
   const read = readCatalogue(files);
   catalogues.set(files, read);
   return read;
+}
+
+/** The last amendments of each catalogue: most edits of a brief leave them alone. */
+const amended = new WeakMap<Catalogue, { readonly key: string; readonly outcome: Outcome<Catalogue> }>();
+
+function amendedCatalogueOf(files: readonly CatalogueFile[], site: AmendmentInput | undefined): Outcome<Catalogue> {
+  const read = catalogueOf(files);
+  if (!read.ok || !(site?.prices?.length || site?.changes?.length)) return read;
+  const key = JSON.stringify([site.prices, site.changes]);
+  const before = amended.get(read.value);
+  if (before?.key === key) return before.outcome;
+  const outcome = amendCatalogue(read.value, site);
+  amended.set(read.value, { key, outcome });
+  return outcome;
 }
 
 function rulesOf(

@@ -3,9 +3,19 @@ export { type CompleteBrief, completeBrief } from './brief/complete.js';
 export { readBrief } from './brief/read.js';
 export { type Brief, briefSchema, briefVersion } from './brief/schema.js';
 export { calculate, topics } from './calculate.js';
+export {
+  type AmendedFigure,
+  type AmendedPrice,
+  type AmendmentInput,
+  type Amendments,
+  amendCatalogue,
+  type FigureChange,
+  type ProjectPrice,
+} from './catalogue/amend.js';
 export { type CatalogueFile, readCatalogue } from './catalogue/read.js';
 export type * from './catalogue/schema.js';
 export { catalogueFileSchema, itemSchema } from './catalogue/schema.js';
+export { type SoldBy, soldBy, unitOfWord } from './catalogue/sold-by.js';
 export { checkDesign, isDone } from './check/index.js';
 export * from './compare/index.js';
 export { composeDesign } from './compose/index.js';

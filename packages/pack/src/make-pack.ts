@@ -104,6 +104,9 @@ function workbookOfParts(input: PackInput, list: PartsList): Promise<Uint8Array>
   return xlsxBytes([
     about(input, 'Parts list', [
       ['Prices', `${currency}, ${list.priceDate}, ${list.priceBasis}`],
+      ...(list.amendments.prices.length > 0
+        ? [['Prices of the project', 'Day and origin stand in each line, in priceDate and priceFrom.'] as const]
+        : []),
       ['Line price', 'Order quantity × unit price, rounded half away from zero to the minor unit.'],
       ['Total', list.total === null ? 'no line has a price' : `${list.total} ${currency}`],
       ['Lines without price', String(list.unpriced)],

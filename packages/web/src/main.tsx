@@ -11,6 +11,8 @@ import './styles/sheets.css';
 import './styles/projects.css';
 import './styles/fitting.css';
 import './styles/changes.css';
+import './styles/schedules.css';
+import './styles/shelf.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';

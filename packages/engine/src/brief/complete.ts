@@ -78,7 +78,12 @@ export function completeBrief(brief: Brief, rules: SiteRules): CompleteBrief {
     note(['site', 'rules'], 'rule profile', rules.profile, 'no profile is named in the brief');
   return {
     project: brief.project,
-    site: { ...site, overrides: site.overrides ?? [] },
+    site: {
+      ...site,
+      overrides: site.overrides ?? [],
+      prices: site.prices ?? [],
+      changes: site.changes ?? [],
+    },
     room: {
       ...room,
       diagonals: room.diagonals ?? [],

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { id } from '../reading/quantity.js';
+import { amendmentFields } from './amendments.js';
 import { backgroundSchema } from './background.js';
 import { layoutSchema } from './layout.js';
 import { needsSchema } from './needs.js';
@@ -35,6 +36,7 @@ export const briefSchema = z.strictObject({
           }),
         )
         .optional(),
+      ...amendmentFields,
       seismic: z.boolean().optional(),
       edition: z.enum(['IEC2014', 'EU2006', 'stricter of both']).optional(),
     })

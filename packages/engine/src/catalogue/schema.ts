@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { id, money, q, size, sourceSchema } from '../reading/quantity.js';
+import type { Amendments } from './amend.js';
 
 export const catalogueVersion = 1;
 
@@ -359,6 +360,8 @@ export interface Catalogue {
   readonly priceDate: string;
   readonly priceBasis: string;
   readonly invented: boolean;
+  /** What a project put over it; absent where nothing. */
+  readonly amendments?: Amendments;
   /** Content hash of the items. */
   readonly hash: string;
 }

@@ -1,3 +1,4 @@
+import type { AmendedPrice, Amendments } from '../catalogue/amend.js';
 import type { Catalogue, Item } from '../catalogue/schema.js';
 import type { Design, Part, PartGroup } from '../design/types.js';
 import { millimetreText, numberText } from '../floor/number-text.js';
@@ -33,6 +34,9 @@ export interface PartRow {
   readonly unitPrice: string | null;
   readonly currency: string | null;
   readonly linePrice: string | null;
+  /** Day and origin of the price; empty where there is none. */
+  readonly priceDate: string;
+  readonly priceFrom: string;
   readonly source: string;
   readonly remarks: string;
 }
@@ -48,6 +52,8 @@ export interface PartsList {
   readonly priceDate: string;
   readonly priceBasis: string;
   readonly invented: boolean;
+  /** Prices and figures that the project put in place of the catalogue's; only those of items in the list. */
+  readonly amendments: Amendments;
 }
 
 const mm = (metres: number) => Number((metres * 1000).toFixed(1));
@@ -167,6 +173,30 @@ function orderOf(
   return byThePiece(parts, item, rules);
 }
 
+const noAmendments: Amendments = { prices: [], figures: [] };
+
+/** Prices of the project that a line may rest on: of panels only the one of this width. */
+function ownPrices(first: Part, item: Item | undefined, catalogue: Catalogue): readonly AmendedPrice[] {
+  const { prices } = catalogue.amendments ?? noAmendments;
+  const fits = (size: number | null) =>
+    item?.kind !== 'cloth' || size === null || Math.abs(size - (first.width ?? 0)) < 5e-4;
+  return prices.filter((p) => p.item === first.item && fits(p.size));
+}
+
+/** Day and origin of a line's price. A line of several stock pieces may rest on prices of the project and of the catalogue. */
+function originOf(own: readonly AmendedPrice[], item: Item | undefined, catalogue: Catalogue) {
+  const shared = item?.kind === 'track' && own.length < item.stock.length;
+  const ofCatalogue = own.length === 0 || shared;
+  const days = [...own.map((p) => p.on), ...(ofCatalogue ? [catalogue.priceDate] : [])];
+  const from = [...own.map((p) => p.from), ...(ofCatalogue ? [catalogue.priceBasis] : [])];
+  return { priceDate: distinct(days).join(', '), priceFrom: distinct(from).join('; ') };
+}
+
+const changedFigures = (first: Part, catalogue: Catalogue): string[] =>
+  (catalogue.amendments ?? noAmendments).figures
+    .filter((f) => f.item === first.item)
+    .map((f) => `${f.field} changed to ${f.written} for this project: ${f.because}`);
+
 const distinct = (words: readonly string[]): string[] => [...new Set(words)].sort();
 
 function row(
@@ -203,8 +233,16 @@ function row(
     unitPrice: order.price,
     currency: line === null ? null : currency,
     linePrice: line,
+    ...(line === null
+      ? { priceDate: '', priceFrom: '' }
+      : originOf(ownPrices(first, item, catalogue), item, catalogue)),
     source: distinct(parts.map((p) => p.placed.rule)).join(' '),
-    remarks: [...missing, ...order.remarks, ...(line === null ? ['no price'] : [])].join('; '),
+    remarks: [
+      ...missing,
+      ...order.remarks,
+      ...(line === null ? ['no price'] : []),
+      ...changedFigures(first, catalogue),
+    ].join('; '),
   };
 }
 
@@ -237,5 +275,12 @@ export function partsList(design: Design, catalogue: Catalogue, rules: SiteRules
     priceDate: catalogue.priceDate,
     priceBasis: catalogue.priceBasis,
     invented: catalogue.invented,
+    amendments: usedAmendments(design, catalogue),
   };
+}
+
+function usedAmendments(design: Design, catalogue: Catalogue): Amendments {
+  const used = new Set(design.parts.map((p) => p.item));
+  const { prices, figures } = catalogue.amendments ?? noAmendments;
+  return { prices: prices.filter((p) => used.has(p.item)), figures: figures.filter((f) => used.has(f.item)) };
 }

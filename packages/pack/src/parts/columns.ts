@@ -54,6 +54,8 @@ export const partColumns: readonly Column<PartRow>[] = [
   money('unitPrice', 11, (r) => r.unitPrice),
   money('linePrice', 12, (r) => r.linePrice),
   text('currency', 9, (r) => r.currency ?? ''),
+  text('priceDate', 12, (r) => r.priceDate),
+  text('priceFrom', 30, (r) => r.priceFrom),
   text('source', 34, (r) => r.source),
   text('remarks', 40, (r) => r.remarks),
 ];

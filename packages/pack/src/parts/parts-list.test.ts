@@ -43,6 +43,31 @@ describe('the parts list', () => {
     expect(row('rail-c').linePrice).toBe('56.00');
   });
 
+  test('says of what day each price is, and what the project put in its place', () => {
+    expect([row('bar-40').priceDate, row('bar-40').priceFrom]).toEqual([catalogue.priceDate, catalogue.priceBasis]);
+    const own = { item: 'bar-40', size: null, price: { amount: '9.00', currency: 'EUR' }, before: null, because: null };
+    const figure = {
+      item: 'bar-40',
+      field: 'massPerLength',
+      before: 1.6,
+      after: 1.7,
+      written: '1.7 kg/m',
+      because: 'x',
+    };
+    const amendments = {
+      prices: [
+        { ...own, on: '2026-11-02', from: 'offer 4711' },
+        { ...own, item: 'not-used', on: '2026-11-02', from: 'x' },
+      ],
+      figures: [figure],
+    };
+    const made = partsList(design, { ...catalogue, amendments }, rules, cuts);
+    const bar = made.rows.find((r) => r.partNumber === 'bar-40')!;
+    expect([bar.priceDate, bar.priceFrom]).toEqual(['2026-11-02', 'offer 4711']);
+    expect(bar.remarks).toContain('massPerLength changed to 1.7 kg/m for this project: x');
+    expect(made.amendments.prices.map((p) => p.item)).toEqual(['bar-40']);
+  });
+
   test('an item that the catalogue lost is listed and says so', () => {
     const lost = { ...catalogue, byId: new Map([...catalogue.byId].filter(([id]) => id !== 'foot-40')) };
     const found = partsList(design, lost, rules, cutPlans(design, lost, rules)).rows.find(

@@ -1,4 +1,12 @@
-import { decimalText, numberText, type PartRow, type PartsList } from '@cloche/engine';
+import {
+  type AmendedFigure,
+  type AmendedPrice,
+  decimalText,
+  millimetreText,
+  numberText,
+  type PartRow,
+  type PartsList,
+} from '@cloche/engine';
 import { secondInk } from '../drawing/inks.js';
 import type { CutList, CutRow, StockRow } from '../parts/cut-list.js';
 import type { Flow, TableColumn } from './flow.js';
@@ -27,6 +35,7 @@ export function partsSection(flow: Flow, list: PartsList): void {
     { size: 8, colour: secondInk, after: 6 },
   );
   flow.table(partColumns, list.rows, 7.5);
+  amendmentTables(flow, list);
   flow.words(`Mass of all parts ${numberText(list.massKg, 4)} kg.`, { medium: true, after: 2 });
   if (list.total !== null)
     flow.words(`Total ${list.total} ${list.currency ?? ''} without the lines that have no price.`, {
@@ -38,6 +47,37 @@ export function partsSection(flow: Flow, list: PartsList): void {
       `${list.unpriced} ${list.unpriced === 1 ? 'line has' : 'lines have'} no price and ${list.unpriced === 1 ? 'is' : 'are'} missing from the total.`,
       { after: 2 },
     );
+}
+
+const ownPriceColumns: readonly TableColumn<AmendedPrice>[] = [
+  { head: 'item', share: 24, of: (r) => r.item },
+  { head: 'size', share: 12, of: (r) => (r.size === null ? '' : millimetreText(r.size)) },
+  { head: 'price', share: 14, align: 'right', of: (r) => `${r.price.amount} ${r.price.currency}` },
+  { head: 'of', share: 12, of: (r) => r.on },
+  { head: 'from', share: 22, of: (r) => r.from },
+  { head: 'because', share: 16, of: (r) => r.because ?? '' },
+];
+const figureColumns: readonly TableColumn<AmendedFigure>[] = [
+  { head: 'item', share: 24, of: (r) => r.item },
+  { head: 'figure', share: 20, of: (r) => r.field },
+  { head: 'value in force', share: 18, align: 'right', of: (r) => r.written },
+  { head: 'because', share: 38, of: (r) => r.because },
+];
+
+/** What the project put in place of the catalogue's data, with day, origin and reason. */
+function amendmentTables(flow: Flow, { amendments }: PartsList): void {
+  if (amendments.prices.length > 0) {
+    flow.subheading('Prices entered for this project');
+    flow.table(ownPriceColumns, amendments.prices, 7.5);
+  }
+  if (amendments.figures.length === 0) return;
+  flow.subheading('Catalogue figures changed for this project');
+  flow.words("Source of these figures: the brief (entered). Calculations use them in place of the catalogue's.", {
+    size: 8,
+    colour: secondInk,
+    after: 4,
+  });
+  flow.table(figureColumns, amendments.figures, 7.5);
 }
 
 const cutColumns: readonly TableColumn<CutRow>[] = [

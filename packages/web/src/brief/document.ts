@@ -1,5 +1,5 @@
 import { type Document, isScalar, LineCounter, type Node, parseDocument, visit } from 'yaml';
-import type { Path } from './path.js';
+import { type Path, pathKey } from './path.js';
 
 export type Written = string | number | boolean;
 
@@ -67,6 +67,33 @@ export function withValues(text: string, changes: readonly Change[]): string {
 }
 
 const isBlock = (type: string | undefined): boolean => type === 'BLOCK_LITERAL' || type === 'BLOCK_FOLDED';
+
+/** A value put at a path, or taken out where it is undefined. */
+export type Edit = readonly [Path, unknown];
+
+const isWritten = (value: unknown): value is Written =>
+  typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean';
+
+/** Many edits of any kind, one after the other, with the text read only once: what a pasted block does. */
+export function withEdits(text: string, edits: readonly Edit[]): string {
+  const document = parsed(text);
+  if (document.errors.length > 0) return text;
+  const plainOnly = edits.every(([path, value]) => isWritten(value) && isScalar(document.getIn(path, true)));
+  const places = new Set(edits.map(([path]) => pathKey(path)));
+  if (plainOnly && places.size === edits.length)
+    return withValues(
+      text,
+      edits.map(([path, value]) => [path, value as Written] as const),
+    );
+  for (const [path, value] of edits) {
+    if (value !== undefined) document.setIn(path, isWritten(value) ? value : nodeOf(document, value));
+    else if (document.hasIn(path)) {
+      document.deleteIn(path);
+      prune(document, path);
+    }
+  }
+  return document.toString({ lineWidth: 0 });
+}
 
 /** The text with an entry added at the end of the list at a path; the list is made where there is none. */
 export function withEntry(text: string, path: Path, entry: unknown): string {

@@ -5,12 +5,15 @@ import { texts } from '../texts.js';
 import { ChoiceField, type Option } from './choice-field.js';
 import type { Written } from './document.js';
 import type { FieldProps } from './field-props.js';
+import { isShown } from './is-shown.js';
 import { type Path, pathKey, valueAt } from './path.js';
 import { PlaceField } from './place-field.js';
 import { namedOf } from './references.js';
 import { SeveralField } from './several-field.js';
 import { type Field, quantity } from './shapes.js';
 import { TypedField } from './typed-field.js';
+
+export { isShown };
 
 /** One value of the brief: its name, its field, what it reads as, and what is wrong with it. */
 export function FieldRow({ base, field }: { readonly base: Path; readonly field: Field }) {
@@ -37,12 +40,6 @@ const saidBeside = (told: Path, path: Path): boolean =>
 function assumedAt(design: Design | undefined, base: Path, { path, heart }: Field): string | undefined {
   const keys = [path, ...(heart ? [heart] : [])].map((each) => pathKey([...base, ...each]));
   return design?.assumptions.find((a) => keys.includes(pathKey(a.path)))?.value;
-}
-
-export function isShown(data: unknown, base: Path, { when }: Field): boolean {
-  if (!when) return true;
-  const value = valueAt(data, [...base, ...when[0]]);
-  return typeof when[1] === 'boolean' ? (value !== undefined) === when[1] : value === when[1];
 }
 
 const isWide = ({ shape }: Field): boolean =>

@@ -23,6 +23,10 @@ export type FieldShape =
   | { readonly place: readonly Kind[] }
   | { readonly several: readonly string[] }
   | { readonly item: readonly ItemKind[]; readonly of?: string }
+  /** A day: `2026-11-02`. */
+  | { readonly date: true }
+  /** Any item of the catalogue. */
+  | { readonly anyItem: true }
   | { readonly profile: true }
   | { readonly rule: true }
   /** A number, yes or no, or a quantity, as the rule asks. */

@@ -1,37 +1,13 @@
-import { parseQuantity } from '@cloche/engine';
 import { useEffect, useState } from 'react';
-import type { Problem } from '../engine/contract.js';
 import { editValue, endEdit, renameThing, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
-import type { Written } from './document.js';
 import type { FieldProps } from './field-props.js';
 import { idsInUse } from './find.js';
 import { shownText } from './path.js';
 import { readBack } from './read-back.js';
+import { type Read, readTyped, right, type Trouble, wrong } from './read-typed.js';
 import type { Field } from './shapes.js';
 import { Told } from './told.js';
-
-type Trouble = Pick<Problem, 'message' | 'hint'>;
-type Read = { readonly ok: true; readonly value: Written | undefined } | ({ readonly ok: false } & Trouble);
-
-const wrong = (message: string, hint = ''): Read => ({ ok: false, message, hint });
-const right = (value: Written | undefined): Read => ({ ok: true, value });
-
-/** What a typed text becomes in the brief, or why it cannot stand there. */
-function readTyped({ shape }: Field, text: string): Read {
-  const typed = text.trim();
-  if (typed === '') return right(undefined);
-  if ('quantity' in shape) {
-    const read = parseQuantity(typed, shape.quantity);
-    return read.ok ? right(typed) : wrong(read.problems[0]?.message ?? '', read.problems[0]?.hint);
-  }
-  if ('whole' in shape) return /^\d+$/.test(typed) ? right(Number(typed)) : wrong(texts.forms.whole);
-  if ('number' in shape) return Number.isFinite(Number(typed)) ? right(Number(typed)) : wrong(texts.forms.number);
-  if ('money' in shape) return /^\d+(\.\d+)? [A-Z]{3}$/.test(typed) ? right(typed) : wrong(texts.forms.money);
-  if ('ruleValue' in shape && Number.isFinite(Number(typed))) return right(Number(typed));
-  if ('ruleValue' in shape && /^(true|false)$/.test(typed)) return right(typed === 'true');
-  return right(text);
-}
 
 /** The name of a thing is written when it is whole: in between it would name nothing, and things would lose each other. */
 function readId(text: string, before: string): Read {

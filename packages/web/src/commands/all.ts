@@ -2,6 +2,8 @@ import { arrangeCommands } from '../arrange/commands.js';
 import { drawingCommands } from '../drawing/commands.js';
 import { overlayCommands } from '../overlay/overlay-commands.js';
 import { projectCommands } from '../projects/commands.js';
+import { scheduleCommands } from '../schedules/commands.js';
+import { shelfCommands } from '../shelf/commands.js';
 import type { Command } from './command.js';
 import { helpCommands } from './help-commands.js';
 import { sheetCommands } from './sheet-commands.js';
@@ -13,5 +15,7 @@ export const allCommands: readonly Command[] = [
   ...drawingCommands,
   ...arrangeCommands,
   ...overlayCommands,
+  ...scheduleCommands,
+  ...shelfCommands,
   ...helpCommands,
 ];

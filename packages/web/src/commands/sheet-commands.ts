@@ -5,7 +5,7 @@ import { texts } from '../texts.js';
 import type { Command } from './command.js';
 
 const now = useWorkbench.getState;
-const views: readonly View[] = ['plan', 'space', 'text', 'sheet'];
+const views: readonly View[] = ['plan', 'space', 'schedules', 'text', 'sheet'];
 
 /** What can be done with the sheet as a whole. */
 export const sheetCommands: readonly Command[] = [

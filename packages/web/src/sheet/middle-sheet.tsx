@@ -11,9 +11,14 @@ import { BugCatcher } from './bug-catcher.js';
 /** The library that draws in space is large and only fetched when it is asked for. */
 const SpaceView = lazy(() => import('../solid/space-view.js'));
 
-const views: readonly View[] = ['plan', 'space', 'text', 'sheet'];
+/** A work of its own, fetched when it is asked for. */
+const ScheduleView = lazy(() => import('../schedules/schedule-view.js'));
+
+const views: readonly View[] = ['plan', 'space', 'schedules', 'text', 'sheet'];
 /** In the step of changes, what differs stands before them. */
 const comparingViews: readonly View[] = ['changes', ...views];
+/** Views that show the brief itself, or what was drawn of it before, and say so on their own. */
+const ownViews: readonly View[] = ['text', 'changes', 'schedules'];
 
 /** The sheet itself: plan, space, text or printed plan of the same thing. */
 export function MiddleSheet() {
@@ -31,7 +36,7 @@ export function MiddleSheet() {
         ))}
       </fieldset>
       <AskLine />
-      {heldBack && view !== 'text' && view !== 'changes' && <p className="held-back">{texts.plan.heldBack}</p>}
+      {heldBack && !ownViews.includes(view) && <p className="held-back">{texts.plan.heldBack}</p>}
       <div className="drawing">
         <BugCatcher key={view}>
           <Shown view={view} />
@@ -46,6 +51,12 @@ function Shown({ view }: { readonly view: View }) {
   const refused = useWorkbench((s) => s.problems.length > 0);
   if (view === 'text') return <BriefText />;
   if (view === 'changes') return <ProjectChanges />;
+  if (view === 'schedules')
+    return (
+      <Suspense fallback={<p className="waiting">{texts.plan.waiting}</p>}>
+        <ScheduleView />
+      </Suspense>
+    );
   if (!computed) return <p className="waiting">{refused ? texts.plan.nothing : texts.plan.waiting}</p>;
   if (view === 'sheet') return <SheetView computed={computed} />;
   if (view === 'plan') return <SheetPlan computed={computed} />;

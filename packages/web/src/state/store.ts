@@ -22,7 +22,7 @@ import { type Example, fetchExamples, fetchTexts } from './server.js';
 import type { StepName } from './steps.js';
 
 export { type StepName, stepNames } from './steps.js';
-export type View = 'plan' | 'space' | 'text' | 'sheet' | 'changes';
+export type View = 'plan' | 'space' | 'text' | 'sheet' | 'changes' | 'schedules';
 
 export interface Reading {
   readonly number: number;
@@ -130,6 +130,13 @@ export async function begin(): Promise<void> {
   holdPage(pageName);
   const [texts, examples] = await Promise.all([fetchTexts(), fetchExamples()]);
   set({ examples, shelf: await engine.prepare(texts.catalogue, texts.rules) });
+}
+
+/** Takes catalogue and site rules as they are now on the shelf, and computes with them. */
+export async function reloadShelf(): Promise<void> {
+  const texts = await fetchTexts();
+  set({ shelf: await engine.prepare(texts.catalogue, texts.rules) });
+  recompute(get().text);
 }
 
 function recompute(text: string): void {

@@ -1,6 +1,7 @@
 import { layoutLists, needsLists, surveyLists } from '../brief/templates.js';
 import { ChangesLeaf } from '../projects/changes-leaf.js';
 import { SheetsLeaf } from '../sheets/sheets-leaf.js';
+import { LeafLinks } from '../shelf/leaf-links.js';
 import { type StepName, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { CheckLeaf } from './check-leaf.js';
@@ -19,6 +20,7 @@ export function StepLeaf() {
       <h2 id="leaf-title">{title}</h2>
       <p className="second">{about}</p>
       <NextStep step={step} />
+      <LeafLinks step={step} />
       {/* Another brief starts with its parts folded as they come. */}
       <Leaf key={`${step} ${file}`} step={step} />
     </section>

@@ -1,0 +1,125 @@
+import { useMemo, useState } from 'react';
+import { withEdits } from '../brief/document.js';
+import { type Path, pathKey } from '../brief/path.js';
+import type { Problem } from '../engine/contract.js';
+import { editText, useWorkbench } from '../state/store.js';
+import type { OutCell } from './block-text.js';
+import { applies, cellAt, cellText, isFigure } from './cells.js';
+import { type CellInput, cellKey, planEdits, type Refusal } from './plan-edits.js';
+import { inOrder } from './row-order.js';
+import type { Schedule } from './schedule.js';
+import { useLook } from './state.js';
+
+/** What one cell shows. */
+export interface CellView {
+  readonly text: string;
+  readonly applies: boolean;
+  readonly assumed: string | undefined;
+  readonly problem: string | undefined;
+  readonly refusal: Refusal | undefined;
+}
+
+export interface GridModel {
+  readonly schedule: Schedule;
+  /** Rows as shown; one more, without a path, takes new ones. */
+  readonly rows: readonly Path[];
+  readonly canAdd: boolean;
+  readonly cell: (row: number, column: number) => CellView;
+  readonly refused: readonly Refusal[];
+  readonly taken: number;
+  readonly write: (inputs: readonly CellInput[]) => void;
+  readonly forgetRefused: () => void;
+  /** The header and all cells, or those of a range, on their way out. */
+  readonly out: (from?: {
+    top: number;
+    bottom: number;
+    left: number;
+    right: number;
+  }) => readonly (readonly OutCell[])[];
+}
+
+const told = (problem: Problem): string => `${problem.message} ${problem.hint}`.trim();
+
+/** A schedule over the brief: what its cells show, and how they are written. */
+export function useGrid(schedule: Schedule): GridModel {
+  const data = useWorkbench((s) => s.data);
+  const shelf = useWorkbench((s) => s.shelf);
+  const problems = useWorkbench((s) => s.problems);
+  const design = useWorkbench((s) => s.computed?.design);
+  const sorting = useLook((s) => s.sorting);
+  const [outcome, setOutcome] = useState<{ refused: readonly Refusal[]; taken: number }>({ refused: [], taken: 0 });
+  const rows = useMemo(() => inOrder(schedule.rows(data), schedule.columns, data, sorting), [schedule, data, sorting]);
+  const assumed = useMemo(
+    () => new Map((design?.assumptions ?? []).map((a) => [pathKey(a.path), a.value] as const)),
+    [design],
+  );
+  const problemAt = useMemo(() => problemsByCell(problems, schedule, rows), [problems, schedule, rows]);
+  const refusedAt = useMemo(() => new Map(outcome.refused.map((r) => [`${r.row} ${r.column}`, r])), [outcome]);
+
+  const cell = (row: number, column: number): CellView => {
+    const [path, field] = [rows[row], schedule.columns[column]!];
+    const refusal = refusedAt.get(`${row} ${column}`);
+    if (!path) return { text: '', applies: true, assumed: undefined, problem: undefined, refusal };
+    const value = cellAt(data, path, field);
+    const key = cellKey(path, field);
+    if (!applies(data, path, field))
+      return { text: '', applies: false, assumed: undefined, problem: undefined, refusal };
+    return {
+      text: cellText(value),
+      applies: true,
+      assumed: value === undefined ? assumed.get(key) : undefined,
+      problem: problemAt.get(key),
+      refusal,
+    };
+  };
+
+  const write = (inputs: readonly CellInput[]) => {
+    const now = useWorkbench.getState();
+    const plan = planEdits({ schedule, rows, known: { data: now.data, shelf }, design }, inputs);
+    if (plan.edits.length > 0) editText(withEdits(now.text, plan.edits), null);
+    const touched = new Set(inputs.map((each) => `${each.row} ${each.column}`));
+    const kept = outcome.refused.filter((each) => !touched.has(`${each.row} ${each.column}`));
+    setOutcome({ refused: [...kept, ...plan.refused], taken: plan.taken });
+  };
+
+  return {
+    schedule,
+    rows,
+    canAdd: schedule.adding !== undefined,
+    cell,
+    ...outcome,
+    write,
+    forgetRefused: () => setOutcome({ refused: [], taken: 0 }),
+    out: (from = { top: 0, bottom: rows.length - 1, left: 0, right: schedule.columns.length - 1 }) =>
+      rows.slice(from.top, from.bottom + 1).map((path) =>
+        schedule.columns.slice(from.left, from.right + 1).map((field) => ({
+          text: applies(data, path, field) ? cellText(cellAt(data, path, field)) : '',
+          figure: isFigure(field),
+        })),
+      ),
+  };
+}
+
+/** Each problem by the cell it belongs to; one with a whole row stands in its first cell. */
+function problemsByCell(
+  problems: readonly Problem[],
+  schedule: Schedule,
+  rows: readonly Path[],
+): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  const add = (key: string, problem: Problem) =>
+    found.set(key, [found.get(key), told(problem)].filter(Boolean).join(' '));
+  for (const problem of problems) {
+    const key = pathKey(problem.path);
+    for (const row of rows) {
+      const start = pathKey(row);
+      if (key !== start && !key.startsWith(`${start}/`)) continue;
+      const within = schedule.columns.find((field) => {
+        const cell = cellKey(row, field);
+        return key === cell || key.startsWith(`${cell}/`) || cell.startsWith(`${key}/`);
+      });
+      add(cellKey(row, within ?? schedule.columns[0]!), problem);
+    }
+  }
+  return found;
+}

@@ -1,0 +1,4 @@
+import { create } from 'zustand';
+
+/** Whether the reader of price lists is open. */
+export const usePriceList = create<{ readonly open: boolean }>(() => ({ open: false }));
