@@ -3,12 +3,14 @@ import { readBrief } from './brief/read.js';
 import type { Brief } from './brief/schema.js';
 import { type CatalogueFile, readCatalogue } from './catalogue/read.js';
 import type { Catalogue } from './catalogue/schema.js';
-import { checkDesign } from './check/index.js';
+import type { CheckContext } from './check/context.js';
+import { checkHeavy, checkLight } from './check/index.js';
 import { composeDesign } from './compose/index.js';
 import type { Design } from './design/types.js';
-import type { Finding } from './floor/finding.js';
+import { type Finding, inOrder } from './floor/finding.js';
 import { contentHash } from './floor/hash.js';
 import { type Outcome, ok, type Problem, problem, refuse } from './floor/problem.js';
+import { remembered } from './floor/remembered.js';
 import { readRules } from './rules/read.js';
 import type { SiteRules } from './rules/schema.js';
 
@@ -36,11 +38,22 @@ export interface DesignResult {
 /** The profile used when a brief names none. */
 const defaultProfile = 'eu';
 
+/** Everything of a result but what the checks say, and the name of the state. */
+export type Composed = Omit<DesignResult, 'findings' | 'revision'>;
+
 /**
  * The whole way from text to findings: read, complete, compose, check. Everything that is wrong with brief, catalogue and rules
  * is returned at once.
  */
 export function designFrom(input: DesignInput): Outcome<DesignResult> {
+  const made = composedFrom(input);
+  if (!made.ok) return made;
+  const findings = inOrder([...lightFindings(made.value), ...heavyFindings(made.value)]);
+  return ok({ ...made.value, findings, revision: revisionOf(made.value) });
+}
+
+/** The way up to the design; the checks of `designFrom` follow one by one. */
+export function composedFrom(input: DesignInput): Outcome<Composed> {
   const brief = readBrief(input.briefText, input.file);
   const catalogue = catalogueOf(input.catalogueFiles);
   const site = brief.ok ? brief.value.site : undefined;
@@ -52,17 +65,21 @@ export function designFrom(input: DesignInput): Outcome<DesignResult> {
   const design = composeDesign(complete, catalogue.value, rules.value, contentHash(brief.value));
   if (!design.ok)
     return refuse(design.problems.map((p) => (input.file === undefined ? p : { ...p, file: input.file })));
-  const context = { brief: complete, design: design.value, catalogue: catalogue.value, rules: rules.value };
-  return ok({
-    brief: brief.value,
-    complete,
-    catalogue: catalogue.value,
-    rules: rules.value,
-    design: design.value,
-    findings: checkDesign(context),
-    revision: contentHash(design.value),
-  });
+  return ok({ brief: brief.value, complete, catalogue: catalogue.value, rules: rules.value, design: design.value });
 }
+
+const contextOf = ({ complete, design, catalogue, rules }: Composed): CheckContext => ({
+  brief: complete,
+  design,
+  catalogue,
+  rules,
+});
+
+/** Findings of the checks that are quick enough to follow a hand that moves. */
+export const lightFindings = (made: Composed): readonly Finding[] => checkLight(contextOf(made));
+/** Findings of the checks that take longer. */
+export const heavyFindings = (made: Composed): readonly Finding[] => checkHeavy(contextOf(made));
+export const revisionOf = ({ design }: Pick<Composed, 'design'>): string => contentHash(design);
 
 /** A catalogue of a hundred outlines takes longer to read than a design to compute; the same files are read once. */
 const catalogues = new WeakMap<readonly CatalogueFile[], Outcome<Catalogue>>();
@@ -90,5 +107,7 @@ function rulesOf(
         `Known: ${Object.keys(texts).join(', ')}.`,
       ),
     ]);
-  return readRules(text, `${profile}.yaml`, overrides);
+  return rulesInForce(text, `${profile}.yaml`, overrides);
 }
+
+const rulesInForce = remembered(readRules);

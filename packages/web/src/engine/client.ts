@@ -1,14 +1,22 @@
-import { wrap } from 'comlink';
+import { inOrder } from '@cloche/engine';
+import { type Remote, wrap } from 'comlink';
 import { texts } from '../texts.js';
-import type { Answer, Engine, Problem, Shelf, TextFile } from './contract.js';
+import type { Answer, Design, Engine, Finding, LaterTold, Problem, Shelf, SoonTold, TextFile } from './contract.js';
+import { lane, paced } from './lane.js';
+import { patchedList, patchedRecord } from './patch.js';
 
 export interface EngineClient {
   readonly prepare: (
     catalogueFiles: readonly TextFile[],
     ruleTexts: Readonly<Record<string, string>>,
   ) => Promise<Shelf>;
-  /** Computes a brief. Only the newest brief waits: one that was overtaken while the worker was busy is never answered. */
+  /**
+   * Computes a brief and answers twice: what follows the hand at once, and again when the heavy checks are done. The newest brief
+   * wins: one that was overtaken while a worker was busy is never computed.
+   */
   readonly compute: (briefText: string, answered: (answer: Answer) => void) => void;
+  /** Another brief is opened: nothing of the one before is shown any more. */
+  readonly open: () => void;
 }
 
 /** A fault of the engine, told like a problem so that the page lives on and the brief can be saved. */
@@ -19,29 +27,126 @@ const bugProblem = (error: unknown): Problem => ({
   hint: texts.engineBugHint,
 });
 
-/** The engine in its worker. */
+interface Question {
+  readonly text: string;
+  readonly asked: number;
+  readonly opening: number;
+  readonly answered: (answer: Answer) => void;
+}
+
+/** What is known of the brief in hand; each half belongs to the question that it answers. */
+interface Known {
+  readonly soon: { readonly of: Question; readonly design: Design; readonly findings: readonly Finding[] } | null;
+  readonly later: { readonly of: Question; readonly findings: readonly Finding[]; readonly revision: string } | null;
+}
+
+const nobody: ReadonlySet<string> = new Set();
+const noFindings: readonly Finding[] = [];
+
+/** From the edit to the answer in the page, for whoever watches the performance of the page. */
+function measure(which: 'light' | 'all', of: Question): void {
+  const name = `cloche ${which} findings`;
+  performance.measure(name, { start: of.asked });
+  performance.clearMeasures(name);
+}
+
+const newWorker = (): Remote<Engine> =>
+  wrap<Engine>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }));
+
+/** The engine in two workers: one follows the hand, the other runs the heavy checks behind it. */
 export function engineClient(): EngineClient {
-  const remote = wrap<Engine>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }));
-  let busy = false;
-  let waiting: readonly [string, (answer: Answer) => void] | undefined;
-  const run = async (text: string, answered: (answer: Answer) => void): Promise<void> => {
-    busy = true;
-    try {
-      answered(await remote.compute(text));
-    } catch (error) {
-      answered({ ok: false, problems: [bugProblem(error)] });
-    } finally {
-      busy = false;
-      const next = waiting;
-      waiting = undefined;
-      if (next) void run(...next);
-    }
+  const quick = newWorker();
+  let heavy: Remote<Engine> | undefined;
+  let shelf: readonly [readonly TextFile[], Readonly<Record<string, string>>] = [[], {}];
+  let opening = 0;
+  let known: Known = { soon: null, later: null };
+  // What each channel told last: patches speak of it, whatever becomes of the answer.
+  let told = { design: null as Design | null, itemNames: {} as Readonly<Record<string, string>>, soon: noFindings };
+  const laterTold = { quick: noFindings, heavy: noFindings };
+
+  const show = () => {
+    const { soon, later } = known;
+    if (!soon || !later) return;
+    const pending = later.of !== soon.of;
+    const value = {
+      design: soon.design,
+      findings: inOrder([...soon.findings, ...later.findings]),
+      revision: later.revision,
+      itemNames: told.itemNames,
+      stale: pending ? new Set(later.findings.map((f) => f.id)) : nobody,
+      pending,
+    };
+    soon.of.answered({ ok: true, value });
   };
+  const takeSoon = (of: Question, patch: SoonTold) => {
+    told = {
+      design: patchedRecord(told.design, patch.design),
+      itemNames: patchedRecord(told.itemNames, patch.itemNames),
+      soon: patchedList(told.soon, patch.findings),
+    };
+    if (of.opening === opening) known = { ...known, soon: { of, design: told.design!, findings: told.soon } };
+  };
+  const takeLater = (of: Question, by: keyof typeof laterTold, { findings, revision }: LaterTold) => {
+    laterTold[by] = patchedList(laterTold[by], findings);
+    if (of.opening === opening) known = { ...known, later: { of, findings: laterTold[by], revision } };
+  };
+  const refuse = (of: Question, problems: readonly Problem[]) => {
+    if (of.opening === opening) of.answered({ ok: false, problems });
+  };
+
+  const askQuick = lane(async (of: Question) => {
+    try {
+      if (known.later) {
+        const answer = await quick.soon(of.text);
+        if (!answer.ok) return refuse(of, answer.problems);
+        takeSoon(of, answer.value);
+        askHeavyInTime(of);
+      } else {
+        const answer = await quick.whole(of.text);
+        if (!answer.ok) return refuse(of, answer.problems);
+        takeSoon(of, answer.value.soon);
+        takeLater(of, 'quick', answer.value.later);
+        // Warms the second worker up.
+        askHeavy(of);
+      }
+      if (of.opening === opening) show();
+      measure('light', of);
+    } catch (error) {
+      refuse(of, [bugProblem(error)]);
+    }
+  });
+  const askHeavy = lane(async (of: Question) => {
+    try {
+      const answer = await wakeHeavy().later(of.text);
+      // What the quick worker could read, this one can.
+      if (!answer.ok) return refuse(of, answer.problems);
+      takeLater(of, 'heavy', answer.value);
+      if (of.opening === opening) show();
+      measure('all', of);
+      measure('light', of);
+    } catch (error) {
+      refuse(of, [bugProblem(error)]);
+    }
+  });
+  const askHeavyInTime = paced(askHeavy, { quiet: 100, longest: 500 });
+  /** The second worker starts when the first sheet is drawn, so that it takes no time from it. */
+  const wakeHeavy = (): Remote<Engine> => {
+    if (heavy) return heavy;
+    heavy = newWorker();
+    void heavy.prepare(...shelf);
+    return heavy;
+  };
+
   return {
-    prepare: (catalogueFiles, ruleTexts) => remote.prepare(catalogueFiles, ruleTexts),
-    compute: (text, answered) => {
-      if (busy) waiting = [text, answered];
-      else void run(text, answered);
+    prepare: (...files) => {
+      shelf = files;
+      void heavy?.prepare(...files);
+      return quick.prepare(...files);
+    },
+    compute: (text, answered) => askQuick({ text, asked: performance.now(), opening, answered }),
+    open: () => {
+      opening++;
+      known = { soon: null, later: null };
     },
   };
 }

@@ -1,5 +1,16 @@
-import { designFrom, type Item, knownRules, readCatalogue, readRules } from '@cloche/engine';
-import type { Answer, Computed, Shelf, TextFile } from './contract.js';
+import {
+  type Composed,
+  composedFrom,
+  heavyFindings,
+  type Item,
+  knownRules,
+  lightFindings,
+  readCatalogue,
+  readRules,
+  revisionOf,
+} from '@cloche/engine';
+import type { LaterTold, Shelf, SoonTold, TextFile, Told } from './contract.js';
+import { teller } from './patch.js';
 
 let catalogueFiles: readonly TextFile[] = [];
 let ruleTexts: Readonly<Record<string, string>> = {};
@@ -23,12 +34,31 @@ export function prepare(catalogue: readonly TextFile[], rules: Readonly<Record<s
 const useOf = (item: Item): { readonly use?: string } =>
   'purpose' in item ? { use: item.purpose } : 'role' in item ? { use: item.role } : {};
 
-/** The whole chain from brief text to findings; what the page does not show stays here. */
-export function compute(briefText: string): Answer {
-  const made = designFrom({ briefText, catalogueFiles, ruleTexts });
-  if (!made.ok) return made;
-  const { design, findings, revision, catalogue } = made.value;
+const tell = teller();
+
+/** What the page does not show stays here. */
+function soonTold(made: Composed): SoonTold {
+  const { design, catalogue } = made;
   const itemNames: Record<string, string> = {};
   for (const { item } of design.parts) itemNames[item] ??= catalogue.byId.get(item)?.name ?? item;
-  return { ok: true, value: { design, findings, revision, itemNames } satisfies Computed };
+  return {
+    design: tell.record('design', design),
+    findings: tell.list('soon', lightFindings(made)),
+    itemNames: tell.record('itemNames', itemNames),
+  };
 }
+
+const laterTold = (made: Composed): LaterTold => ({
+  findings: tell.list('later', heavyFindings(made)),
+  revision: revisionOf(made),
+});
+
+const computed = <T>(briefText: string, told: (made: Composed) => T): Told<T> => {
+  const made = composedFrom({ briefText, catalogueFiles, ruleTexts });
+  return made.ok ? { ok: true, value: told(made.value) } : made;
+};
+
+export const whole = (briefText: string) =>
+  computed(briefText, (made) => ({ soon: soonTold(made), later: laterTold(made) }));
+export const soon = (briefText: string) => computed(briefText, soonTold);
+export const later = (briefText: string) => computed(briefText, laterTold);

@@ -1,4 +1,5 @@
 import type { Design, Finding, ItemKind, Problem } from '@cloche/engine';
+import type { ListPatch, RecordPatch } from './patch.js';
 
 export type {
   Barrier,
@@ -39,6 +40,10 @@ export interface Computed {
   readonly revision: string;
   /** Names of the catalogue items in use. */
   readonly itemNames: Readonly<Record<string, string>>;
+  /** Findings that belong to an earlier state: their checks take longer and have not answered for this one yet. */
+  readonly stale: ReadonlySet<string>;
+  /** True while heavy checks and the revision are still those of an earlier state. */
+  readonly pending: boolean;
 }
 
 export type Answer =
@@ -58,8 +63,30 @@ export interface Shelf {
   readonly rules: readonly { readonly id: string; readonly name: string }[];
 }
 
-/** What the worker does for the page. */
+/** What the light checks say of a state, told by what changed since the last that was told. */
+export interface SoonTold {
+  readonly design: RecordPatch;
+  readonly findings: ListPatch<Finding>;
+  readonly itemNames: RecordPatch;
+}
+
+/** What the heavy checks say, in the same way. */
+export interface LaterTold {
+  readonly findings: ListPatch<Finding>;
+  readonly revision: string;
+}
+
+export type Told<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** What a worker does for the page. */
 export interface Engine {
   prepare(catalogueFiles: readonly TextFile[], ruleTexts: Readonly<Record<string, string>>): Shelf;
-  compute(briefText: string): Answer;
+  /** A brief that was just opened: everything in one answer. */
+  whole(briefText: string): Told<{ readonly soon: SoonTold; readonly later: LaterTold }>;
+  /** After an edit: what follows the hand. */
+  soon(briefText: string): Told<SoonTold>;
+  /** After an edit: what takes longer. */
+  later(briefText: string): Told<LaterTold>;
 }

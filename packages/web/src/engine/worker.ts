@@ -1,7 +1,7 @@
 import './no-eval.js';
 import { expose } from 'comlink';
-import { compute, prepare } from './compute.js';
+import { later, prepare, soon, whole } from './compute.js';
 import type { Engine } from './contract.js';
 
-const engine: Engine = { prepare, compute };
+const engine: Engine = { prepare, whole, soon, later };
 expose(engine);

@@ -1,9 +1,10 @@
+import { memo } from 'react';
 import type { Question } from '../engine/contract.js';
 import { reveal } from '../steps/reveal.js';
 import { texts } from '../texts.js';
 
 /** Missing facts, the one that could change most first. */
-export function Questions({ questions }: { readonly questions: readonly Question[] }) {
+export const Questions = memo(function Questions({ questions }: { readonly questions: readonly Question[] }) {
   const ranked = [...questions].sort((a, b) => b.weight - a.weight);
   return (
     <details className="note-group questions" open>
@@ -29,4 +30,4 @@ export function Questions({ questions }: { readonly questions: readonly Question
       </ul>
     </details>
   );
-}
+});

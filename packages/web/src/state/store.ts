@@ -95,25 +95,25 @@ export async function begin(): Promise<void> {
   }
 }
 
-function recompute(text: string): void {
-  set({ busy: true });
-  const { data } = get();
+function recompute(text: string, data: unknown): void {
   engine.compute(text, (answer: Answer) => {
-    const busy = get().text !== text;
+    const busy = get().text !== text || (answer.ok && answer.value.pending);
     if (answer.ok) set({ computed: answer.value, computedData: data, problems: [], busy });
     else set({ problems: answer.problems, busy });
   });
 }
 
 function put(text: string, history: History): void {
-  set({ text, data: briefData(text) ?? get().data, history });
-  recompute(text);
+  const data = briefData(text) ?? get().data;
+  set({ text, data, history, busy: true });
+  recompute(text, data);
 }
 
 /** Examples and files without an ending are saved as what they are. */
 const asFileName = (name: string): string => (/\.(ya?ml|json)$/i.test(name) ? name : `${name}.yaml`);
 
 export function openBrief(file: TextFile): void {
+  engine.open();
   set({
     fileName: asFileName(file.name),
     savedText: file.text,
