@@ -55,7 +55,7 @@ export function designFrom(input: DesignInput): Outcome<DesignResult> {
 /** The way up to the design; the checks of `designFrom` follow one by one. */
 export function composedFrom(input: DesignInput): Outcome<Composed> {
   const brief = readBrief(input.briefText, input.file);
-  const catalogue = catalogueOf(input.catalogueFiles);
+  const catalogue = catalogueFrom(input.catalogueFiles);
   const site = brief.ok ? brief.value.site : undefined;
   const profile = input.profile ?? site?.rules ?? defaultProfile;
   const rules = rulesOf(profile, input.ruleTexts, site?.overrides ?? []);
@@ -81,10 +81,11 @@ export const lightFindings = (made: Composed): readonly Finding[] => checkLight(
 export const heavyFindings = (made: Composed): readonly Finding[] => checkHeavy(contextOf(made));
 export const revisionOf = ({ design }: Pick<Composed, 'design'>): string => contentHash(design);
 
-/** A catalogue of a hundred outlines takes longer to read than a design to compute; the same files are read once. */
+/** Catalogues by the list of their files. */
 const catalogues = new WeakMap<readonly CatalogueFile[], Outcome<Catalogue>>();
 
-function catalogueOf(files: readonly CatalogueFile[]): Outcome<Catalogue> {
+/** The catalogue of these files; a hundred outlines take longer to read than a design to compute, so the same list is read once. */
+export function catalogueFrom(files: readonly CatalogueFile[]): Outcome<Catalogue> {
   const before = catalogues.get(files);
   if (before) return before;
   const read = readCatalogue(files);

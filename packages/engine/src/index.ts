@@ -14,6 +14,7 @@ export { type BarJob, barJobs, type SheetJob, sheetJobs } from './design/cut-job
 export type * from './design/types.js';
 export {
   type Composed,
+  catalogueFrom,
   composedFrom,
   type DesignInput,
   type DesignResult,

@@ -1,7 +1,7 @@
 import { inOrder } from '@cloche/engine';
 import { type Remote, wrap } from 'comlink';
 import { texts } from '../texts.js';
-import type { Answer, Design, Engine, Finding, LaterTold, Problem, Shelf, SoonTold, TextFile } from './contract.js';
+import type { Answer, Computed, Engine, Finding, LaterTold, Problem, Shelf, SoonTold, TextFile } from './contract.js';
 import { lane, paced } from './lane.js';
 import { patchedList, patchedRecord } from './patch.js';
 
@@ -34,11 +34,23 @@ interface Question {
   readonly answered: (answer: Answer) => void;
 }
 
+interface Soon extends Pick<Computed, 'design' | 'findings' | 'itemNames'> {
+  readonly of: Question;
+}
+
+interface Later extends Pick<Computed, 'findings' | 'revision'> {
+  readonly of: Question;
+}
+
 /** What is known of the brief in hand; each half belongs to the question that it answers. */
 interface Known {
-  readonly soon: { readonly of: Question; readonly design: Design; readonly findings: readonly Finding[] } | null;
-  readonly later: { readonly of: Question; readonly findings: readonly Finding[]; readonly revision: string } | null;
+  readonly soon: Soon | null;
+  readonly later: Later | null;
+  /** Tells why the newest text cannot be used, as long as it is the newest. */
+  readonly refusal: (() => void) | null;
 }
+
+const nothing: Known = { soon: null, later: null, refusal: null };
 
 const nobody: ReadonlySet<string> = new Set();
 const noFindings: readonly Finding[] = [];
@@ -59,9 +71,9 @@ export function engineClient(): EngineClient {
   let heavy: Remote<Engine> | undefined;
   let shelf: readonly [readonly TextFile[], Readonly<Record<string, string>>] = [[], {}];
   let opening = 0;
-  let known: Known = { soon: null, later: null };
+  let known = nothing;
   // What each channel told last: patches speak of it, whatever becomes of the answer.
-  let told = { design: null as Design | null, itemNames: {} as Readonly<Record<string, string>>, soon: noFindings };
+  let told: Omit<Soon, 'of'> | null = null;
   const laterTold = { quick: noFindings, heavy: noFindings };
 
   const show = () => {
@@ -72,26 +84,30 @@ export function engineClient(): EngineClient {
       design: soon.design,
       findings: inOrder([...soon.findings, ...later.findings]),
       revision: later.revision,
-      itemNames: told.itemNames,
+      itemNames: soon.itemNames,
       stale: pending ? new Set(later.findings.map((f) => f.id)) : nobody,
       pending,
     };
     soon.of.answered({ ok: true, value });
+    known.refusal?.();
   };
   const takeSoon = (of: Question, patch: SoonTold) => {
     told = {
-      design: patchedRecord(told.design, patch.design),
-      itemNames: patchedRecord(told.itemNames, patch.itemNames),
-      soon: patchedList(told.soon, patch.findings),
+      design: patchedRecord(told?.design ?? null, patch.design),
+      itemNames: patchedRecord(told?.itemNames ?? null, patch.itemNames),
+      findings: patchedList(told?.findings ?? noFindings, patch.findings),
     };
-    if (of.opening === opening) known = { ...known, soon: { of, design: told.design!, findings: told.soon } };
+    if (of.opening === opening) known = { ...known, soon: { of, ...told }, refusal: null };
   };
   const takeLater = (of: Question, by: keyof typeof laterTold, { findings, revision }: LaterTold) => {
     laterTold[by] = patchedList(laterTold[by], findings);
     if (of.opening === opening) known = { ...known, later: { of, findings: laterTold[by], revision } };
   };
   const refuse = (of: Question, problems: readonly Problem[]) => {
-    if (of.opening === opening) of.answered({ ok: false, problems });
+    if (of.opening !== opening) return;
+    const refusal = () => of.answered({ ok: false, problems });
+    known = { ...known, refusal };
+    refusal();
   };
 
   const askQuick = lane(async (of: Question) => {
@@ -123,7 +139,6 @@ export function engineClient(): EngineClient {
       takeLater(of, 'heavy', answer.value);
       if (of.opening === opening) show();
       measure('all', of);
-      measure('light', of);
     } catch (error) {
       refuse(of, [bugProblem(error)]);
     }
@@ -146,7 +161,7 @@ export function engineClient(): EngineClient {
     compute: (text, answered) => askQuick({ text, asked: performance.now(), opening, answered }),
     open: () => {
       opening++;
-      known = { soon: null, later: null };
+      known = nothing;
     },
   };
 }

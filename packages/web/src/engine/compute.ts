@@ -1,11 +1,11 @@
 import {
   type Composed,
+  catalogueFrom,
   composedFrom,
   heavyFindings,
   type Item,
   knownRules,
   lightFindings,
-  readCatalogue,
   readRules,
   revisionOf,
 } from '@cloche/engine';
@@ -18,7 +18,7 @@ let ruleTexts: Readonly<Record<string, string>> = {};
 export function prepare(catalogue: readonly TextFile[], rules: Readonly<Record<string, string>>): Shelf {
   catalogueFiles = catalogue;
   ruleTexts = rules;
-  const read = readCatalogue(catalogue);
+  const read = catalogueFrom(catalogue);
   return {
     items: read.ok
       ? read.value.items.map((item) => ({ id: item.id, name: item.name, kind: item.kind, ...useOf(item) }))
