@@ -35,20 +35,8 @@ const onWalls = new Set(['doors', 'windows', 'boards']);
 /** Part of a thing that is moved by itself: `run-1#2` is the third corner of its path. */
 export const cornerId = (id: string, corner: number): string => `${id}#${corner}`;
 
-/** Grips of one state of the brief: every thing on the sheet asks for its own several times an edit. */
-const known = new WeakMap<object, Map<string, readonly Spot[]>>();
-
 /** What the brief says about where a thing stands; empty for what is placed by something else. */
 export function gripOf(data: unknown, thing: string): readonly Spot[] {
-  if (typeof data !== 'object' || data === null) return [];
-  const grips = known.get(data) ?? new Map<string, readonly Spot[]>();
-  known.set(data, grips);
-  const grip = grips.get(thing) ?? gripIn(data, thing);
-  grips.set(thing, grip);
-  return grip;
-}
-
-function gripIn(data: unknown, thing: string): readonly Spot[] {
   const [id = '', corner] = thing.split('#');
   const path = pathOfThing(data, id);
   if (!path) return [];

@@ -2,6 +2,7 @@ import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
 import type { Vec2 } from '../engine/contract.js';
 import { editValues, endEdit, useWorkbench } from '../state/store.js';
 import { carrierOf, gripOf, movedGrip, shiftBetween } from './grips.js';
+import { knownGrip } from './known-grips.js';
 import { usePlanView } from './view-store.js';
 
 /**
@@ -21,7 +22,8 @@ export function useAhead(id: string): string | undefined {
 }
 
 /** A corner without the ends of legs that go along with it. */
-const ownGrip = (data: unknown, id: string) => (id.includes('#') ? gripOf(data, id).slice(0, 1) : gripOf(data, id));
+const ownGrip = (data: unknown, id: string) =>
+  id.includes('#') ? knownGrip(data, id).slice(0, 1) : knownGrip(data, id);
 
 /** Moves a thing by a distance in the room, from where a grip on it was taken. */
 function put(id: string, grip: ReturnType<typeof gripOf>, by: Vec2, snap: boolean): void {
@@ -53,7 +55,7 @@ interface Drag {
 
 /** Moving a thing by pointer or arrow keys; each drag is one step of undo. */
 export function useMove(id: string) {
-  const movable = useWorkbench((s) => gripOf(s.data, id).length > 0);
+  const movable = useWorkbench((s) => knownGrip(s.data, id).length > 0);
   const drag = useRef<Drag | null>(null);
   return {
     movable,
