@@ -71,7 +71,7 @@ function VerdictCell() {
       <span className="caption">
         {texts.block.verdicts}{' '}
         <span className="busy" aria-hidden="true">
-          {pending ? liveTexts.stale : ''}
+          {pending ? liveTexts.someStale : ''}
         </span>
       </span>
       <span className="value">
