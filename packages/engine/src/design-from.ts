@@ -4,12 +4,14 @@ import type { Brief } from './brief/schema.js';
 import { type AmendmentInput, amendCatalogue } from './catalogue/amend.js';
 import { type CatalogueFile, readCatalogue } from './catalogue/read.js';
 import type { Catalogue } from './catalogue/schema.js';
-import { checkDesign } from './check/index.js';
+import type { CheckContext } from './check/context.js';
+import { checkHeavy, checkLight } from './check/index.js';
 import { composeDesign } from './compose/index.js';
 import type { Design } from './design/types.js';
-import type { Finding } from './floor/finding.js';
+import { type Finding, inOrder } from './floor/finding.js';
 import { contentHash } from './floor/hash.js';
 import { type Outcome, ok, type Problem, problem, refuse } from './floor/problem.js';
+import { remembered } from './floor/remembered.js';
 import { readRules } from './rules/read.js';
 import type { SiteRules } from './rules/schema.js';
 
@@ -37,11 +39,22 @@ export interface DesignResult {
 /** The profile used when a brief names none. */
 const defaultProfile = 'eu';
 
+/** Everything of a result but what the checks say, and the name of the state. */
+export type Composed = Omit<DesignResult, 'findings' | 'revision'>;
+
 /**
  * The whole way from text to findings: read, complete, compose, check. Everything that is wrong with brief, catalogue and rules
  * is returned at once.
  */
 export function designFrom(input: DesignInput): Outcome<DesignResult> {
+  const made = composedFrom(input);
+  if (!made.ok) return made;
+  const findings = inOrder([...lightFindings(made.value), ...heavyFindings(made.value)]);
+  return ok({ ...made.value, findings, revision: revisionOf(made.value) });
+}
+
+/** The way up to the design; the checks of `designFrom` follow one by one. */
+export function composedFrom(input: DesignInput): Outcome<Composed> {
   const brief = readBrief(input.briefText, input.file);
   const site = brief.ok ? brief.value.site : undefined;
   const catalogue = amendedCatalogueOf(input.catalogueFiles, site);
@@ -53,16 +66,7 @@ export function designFrom(input: DesignInput): Outcome<DesignResult> {
   const design = composeDesign(complete, catalogue.value, rules.value, contentHash(askedIn(brief.value)));
   if (!design.ok)
     return refuse(design.problems.map((p) => (input.file === undefined ? p : { ...p, file: input.file })));
-  const context = { brief: complete, design: design.value, catalogue: catalogue.value, rules: rules.value };
-  return ok({
-    brief: brief.value,
-    complete,
-    catalogue: catalogue.value,
-    rules: rules.value,
-    design: design.value,
-    findings: checkDesign(context),
-    revision: contentHash(design.value),
-  });
+  return ok({ brief: brief.value, complete, catalogue: catalogue.value, rules: rules.value, design: design.value });
 }
 
 /** What a design answers: the background only helps to draw, so a revision keeps its name with it or without. */
@@ -70,10 +74,24 @@ function askedIn({ background: _, ...asked }: Brief): Omit<Brief, 'background'> 
   return asked;
 }
 
-/** A catalogue of a hundred outlines takes longer to read than a design to compute; the same files are read once. */
+const contextOf = ({ complete, design, catalogue, rules }: Composed): CheckContext => ({
+  brief: complete,
+  design,
+  catalogue,
+  rules,
+});
+
+/** Findings of the checks that are quick enough to follow a hand that moves. */
+export const lightFindings = (made: Composed): readonly Finding[] => checkLight(contextOf(made));
+/** Findings of the checks that take longer. */
+export const heavyFindings = (made: Composed): readonly Finding[] => checkHeavy(contextOf(made));
+export const revisionOf = ({ design }: Pick<Composed, 'design'>): string => contentHash(design);
+
+/** Catalogues by the list of their files. */
 const catalogues = new WeakMap<readonly CatalogueFile[], Outcome<Catalogue>>();
 
-function catalogueOf(files: readonly CatalogueFile[]): Outcome<Catalogue> {
+/** The catalogue of these files; a hundred outlines take longer to read than a design to compute, so the same list is read once. */
+export function catalogueFrom(files: readonly CatalogueFile[]): Outcome<Catalogue> {
   const before = catalogues.get(files);
   if (before) return before;
   const read = readCatalogue(files);
@@ -85,7 +103,7 @@ function catalogueOf(files: readonly CatalogueFile[]): Outcome<Catalogue> {
 const amended = new WeakMap<Catalogue, { readonly key: string; readonly outcome: Outcome<Catalogue> }>();
 
 function amendedCatalogueOf(files: readonly CatalogueFile[], site: AmendmentInput | undefined): Outcome<Catalogue> {
-  const read = catalogueOf(files);
+  const read = catalogueFrom(files);
   if (!read.ok || !(site?.prices?.length || site?.changes?.length)) return read;
   const key = JSON.stringify([site.prices, site.changes]);
   const before = amended.get(read.value);
@@ -110,5 +128,7 @@ function rulesOf(
         `Known: ${Object.keys(texts).join(', ')}.`,
       ),
     ]);
-  return readRules(text, `${profile}.yaml`, overrides);
+  return rulesInForce(text, `${profile}.yaml`, overrides);
 }
+
+const rulesInForce = remembered(readRules);

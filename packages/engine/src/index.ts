@@ -31,13 +31,25 @@ export * from './curtain/index.js';
 export * from './cutting/index.js';
 export { type BarJob, barJobs, type SheetJob, sheetJobs } from './design/cut-jobs.js';
 export type * from './design/types.js';
-export { type DesignInput, type DesignResult, designFrom } from './design-from.js';
+export {
+  type Composed,
+  catalogueFrom,
+  composedFrom,
+  type DesignInput,
+  type DesignResult,
+  designFrom,
+  heavyFindings,
+  lightFindings,
+  revisionOf,
+} from './design-from.js';
 export { bytesHash, canonicalText, contentHash, utf8Bytes } from './floor/hash.js';
 export * from './floor/index.js';
+export { forgetRemembered } from './floor/remembered.js';
 export * from './frame/index.js';
 export * from './laser/index.js';
 export { overlayMarks, overlays } from './overlay/index.js';
 export * from './parts/index.js';
+export { type Section, sectionsOf } from './reading/sections.js';
 export * from './room/index.js';
 export { knownRules, type RuleId, ruleIds } from './rules/known.js';
 export { readRules } from './rules/read.js';

@@ -3,6 +3,7 @@ import { aluminiumModulus, gravity, supportCautions, threeMomentSource, tributar
 import { type CalculationStep, calculation, fromStep, val } from '../floor/calculation.js';
 import type { Finding } from '../floor/finding.js';
 import { millimetreText, numberText } from '../floor/number-text.js';
+import { remembered } from '../floor/remembered.js';
 import { commonPractice, geometrySource, source } from '../floor/source.js';
 import { ruleNumber } from '../rules/schema.js';
 import { assessed, notAssessed, type RunFacts } from './curtain-facts.js';
@@ -168,6 +169,9 @@ const whereText = (
     ? 'curtain drawn'
     : `curtain of stretch ${state.stretch + 1} pushed together at ${millimetreText(run.stretches[state.stretch]![state.end])}`;
 
+/** Where a run stands changes nothing in what hangs on its supports. */
+const worstLoad = remembered(worstSupportLoad);
+
 /** The support that carries most, curtain drawn or pushed together, with a person pulling, against its capacity. */
 export function loadFinding(facts: RunFacts): Finding {
   const { context, run, track, support, hanging } = facts;
@@ -182,7 +186,7 @@ export function loadFinding(facts: RunFacts): Finding {
     decider: 'structural engineer' as const,
     cautions: supportCautions,
   };
-  const worst = worstSupportLoad({
+  const worst = worstLoad({
     length: run.pathLength,
     closed: run.closed,
     supports: run.supports.map((s) => s.at),

@@ -11,6 +11,7 @@ import { calculation, val } from '../floor/calculation.js';
 import { type Finding, notJudged, type Verdict } from '../floor/finding.js';
 import { numberText } from '../floor/number-text.js';
 import type { Problem } from '../floor/problem.js';
+import { remembered } from '../floor/remembered.js';
 import { geometrySource, source } from '../floor/source.js';
 import { type CheckContext, ruleUsed } from './context.js';
 
@@ -34,7 +35,10 @@ const common = (context: CheckContext, kind: 'bars' | 'sheets', item: string, na
   asks: [],
 });
 
-function barFinding(context: CheckContext, job: BarJob): Finding {
+/** A cutting plan is made anew only when something is cut differently. */
+const contentOf = ({ rules }: CheckContext, job: BarJob | SheetJob) => [rules.hash, job];
+
+const barFinding = remembered((context: CheckContext, job: BarJob): Finding => {
   const base = common(context, 'bars', job.item, job.name);
   const plan = planBars(job.request);
   if (!plan.ok) {
@@ -57,9 +61,9 @@ function barFinding(context: CheckContext, job: BarJob): Finding {
     utilisation: cost / bound,
     calculation: barPlanCalculation(base.requirement, job.request, plan.value),
   };
-}
+}, contentOf);
 
-function sheetFinding(context: CheckContext, job: SheetJob): Finding {
+const sheetFinding = remembered((context: CheckContext, job: SheetJob): Finding => {
   const base = common(context, 'sheets', job.item, job.name);
   const plan = planSheets(job.request);
   if (!plan.ok) {
@@ -87,7 +91,7 @@ function sheetFinding(context: CheckContext, job: SheetJob): Finding {
     utilisation: sheets.length / bound,
     calculation: sheetPlanCalculation(base.requirement, job.request, plan.value),
   };
-}
+}, contentOf);
 
 /** A plan that is not proven may still be the best; that is for purchasing to weigh. */
 const verdictOfPlan = (optimal: boolean): Verdict => (optimal ? 'meets' : 'attention');

@@ -1,4 +1,5 @@
-import { type Finding, verdictOrder } from '../floor/finding.js';
+import type { Finding } from '../floor/finding.js';
+import { inOrder } from '../floor/finding.js';
 import { checkAir } from './air.js';
 import type { CheckContext } from './context.js';
 import { checkCover } from './cover.js';
@@ -7,23 +8,34 @@ import { checkCutting } from './cutting.js';
 import { checkFrame } from './frame.js';
 import { checkLaser } from './laser.js';
 import { checkRoom } from './room.js';
+import { wayFindings } from './room-ways.js';
 import { unassessedFindings } from './unassessed.js';
 
-const checks = [checkLaser, checkAir, checkFrame, checkCurtain, checkCover, checkCutting, checkRoom] as const;
+type Check = (context: CheckContext) => Finding[];
 
-const byVerdict = (a: Finding, b: Finding): number =>
-  verdictOrder.indexOf(a.verdict) - verdictOrder.indexOf(b.verdict) || (a.id < b.id ? -1 : 1);
+/** Checks that answer while a hand moves. */
+const light: readonly Check[] = [
+  checkLaser,
+  checkAir,
+  checkFrame,
+  checkCurtain,
+  checkCover,
+  checkCutting,
+  checkRoom,
+  ({ brief }) => unassessedFindings(brief),
+];
+
+/** Checks that take longer than a picture on the screen. */
+const heavy: readonly Check[] = [wayFindings];
+
+const by = (checks: readonly Check[]) => (context: CheckContext) => checks.flatMap((check) => check(context));
+
+export const checkLight = by(light);
+export const checkHeavy = by(heavy);
 
 /** Every discipline's findings on a design, what needs a person first. Changes nothing. */
-export function checkDesign(context: CheckContext): Finding[] {
-  const findings = [...checks.flatMap((check) => check(context)), ...unassessedFindings(context.brief)];
-  const seen = new Set<string>();
-  for (const { id } of findings) {
-    if (seen.has(id)) throw new Error(`two findings are named ${id}`);
-    seen.add(id);
-  }
-  return findings.sort(byVerdict);
-}
+export const checkDesign = (context: CheckContext): Finding[] =>
+  inOrder([...checkLight(context), ...checkHeavy(context)]);
 
 /** True when nothing fails and nothing that is required stays open. */
 export const isDone = (findings: readonly Finding[]): boolean =>

@@ -2,6 +2,7 @@ import type { DesignLaser } from '../design/types.js';
 import type { CalculationStep } from '../floor/calculation.js';
 import { prefixedText } from '../floor/number-text.js';
 import { type Outcome, ok } from '../floor/problem.js';
+import { remembered } from '../floor/remembered.js';
 import type { Source } from '../floor/source.js';
 import {
   type EditionChoice,
@@ -88,8 +89,11 @@ export const limitStep = (limit: LimitForSource): CalculationStep =>
 /** Limits of eye and skin of one source; null where its emission is not computed. */
 export type LimitsOfSource = Readonly<Record<Organ, Outcome<LimitForSource> | null>>;
 
-/** Both limits, found once a source: every barrier asks for them. */
-export const limitsOf = (context: CheckContext, laser: DesignLaser): LimitsOfSource => ({
-  eye: limitForSource(context, laser, 'eye'),
-  skin: limitForSource(context, laser, 'skin'),
-});
+/** Both limits, found once a source: every barrier asks for them. They do not depend on where the source stands. */
+export const limitsOf = remembered(
+  (context: CheckContext, laser: DesignLaser): LimitsOfSource => ({
+    eye: limitForSource(context, laser, 'eye'),
+    skin: limitForSource(context, laser, 'skin'),
+  }),
+  (context, { emission, wavelength }) => [context.rules.hash, editionOf(context), emission, wavelength],
+);

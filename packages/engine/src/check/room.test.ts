@@ -6,6 +6,7 @@ import type { Vec2 } from '../floor/geometry/vec.js';
 import { source } from '../floor/source.js';
 import type { CheckContext } from './context.js';
 import { checkRoom } from './room.js';
+import { wayFindings } from './room-ways.js';
 
 const values: Readonly<Record<string, number>> = {
   'way.clear-width': 0.9,
@@ -121,7 +122,7 @@ function context(over: { room?: object; design?: object; needs?: object; brief?:
 }
 
 const check = (over: Parameters<typeof context>[0] = {}): Finding[] => {
-  const findings = checkRoom(context(over));
+  const findings = [...checkRoom(context(over)), ...wayFindings(context(over))];
   expect(new Set(findings.map((f) => f.id)).size).toBe(findings.length);
   for (const f of findings) expectHonest(f);
   return findings;

@@ -98,3 +98,15 @@ export function verdictOf(utilisation: number): Verdict {
 
 /** Order in which verdicts are listed: what needs a person first. */
 export const verdictOrder: readonly Verdict[] = ['fails', 'not assessed', 'attention', 'meets'];
+
+/** Findings as they are listed, each name once: what needs a person first, then by name. */
+export function inOrder(findings: readonly Finding[]): Finding[] {
+  const seen = new Set<string>();
+  for (const { id } of findings) {
+    if (seen.has(id)) throw new Error(`two findings are named ${id}`);
+    seen.add(id);
+  }
+  return [...findings].sort(
+    (a, b) => verdictOrder.indexOf(a.verdict) - verdictOrder.indexOf(b.verdict) || (a.id < b.id ? -1 : 1),
+  );
+}

@@ -1,4 +1,5 @@
 import { type Outcome, ok, type Problem, refuse } from '../floor/problem.js';
+import { remembered } from '../floor/remembered.js';
 import { needFinite, needPositive } from './arguments.js';
 import { frameMessages } from './messages.js';
 import type { BeamEnds, BeamPointLoad, SingleSpan } from './types.js';
@@ -169,7 +170,7 @@ export function singleSpanProblems(s: SingleSpan): Problem[] {
  * @returns results, or `frame/not-positive`, `frame/not-a-number`, `frame/load-off-span`
  * Source: Roark's Formulas for Stress and Strain, beam tables (from memory).
  */
-export function singleSpan(s: SingleSpan): Outcome<SingleSpanResult> {
+export const singleSpan = remembered((s: SingleSpan): Outcome<SingleSpanResult> => {
   const problems = singleSpanProblems(s);
   if (problems.length > 0) return refuse(problems);
   const start = startOf(s);
@@ -183,7 +184,7 @@ export function singleSpan(s: SingleSpan): Outcome<SingleSpanResult> {
     startSlope: start.slope / (s.elasticity * s.secondMoment),
     ...extremes(s, start),
   });
-}
+});
 
 /**
  * Deflection, slope, moment and shear of one span at a place.

@@ -1,6 +1,8 @@
 import { type Document, isAlias, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from 'yaml';
 import { type Outcome, ok, type Problem, problem, refuse, type TextPlace } from '../floor/problem.js';
+import { remembered } from '../floor/remembered.js';
 import type { Path } from './path.js';
+import { sectionsOf } from './sections.js';
 
 /** A text larger than this is refused before it is read: a brief of a whole institute stays far below. */
 export const largestText = 2_000_000;
@@ -53,6 +55,48 @@ export function readDocument(text: string, area: Area, file?: string): Outcome<R
       no('too-deep', 'Lists and records are nested too deep to be read.', 'Check the brackets and the indentation.'),
     ]);
 
+  const bySections = dataBySections(text);
+  if (bySections) return ok(withPlaces(bySections, text, area, file));
+  return readWhole(text, no, file);
+}
+
+type Data = Readonly<Record<string, unknown>>;
+
+/** Data of one section; null when it is not sound by itself. Sections are shared by all texts that hold them. */
+const sectionData = remembered((key: string, text: string): { readonly value: unknown } | null => {
+  const document = parseDocument(text, { prettyErrors: false, strict: true, version: '1.2' });
+  if (document.errors.length > 0 || document.warnings.length > 0) return null;
+  const data: unknown = document.toJS();
+  if (typeof data !== 'object' || data === null || Object.keys(data).length !== 1 || !(key in data)) return null;
+  return { value: (data as Data)[key] };
+});
+
+/** The data of a text that is a plain row of sound sections: only sections that were not met before are read. */
+function dataBySections(text: string): Data | null {
+  const data: Record<string, unknown> = {};
+  for (const { key, text: part } of sectionsOf(text) ?? []) {
+    const read = sectionData(key, part);
+    if (!read) return null;
+    data[key] = read.value;
+  }
+  return Object.keys(data).length > 0 ? data : null;
+}
+
+/** Places are asked for only when there is a problem to tell: the whole text is read then. */
+function withPlaces(data: Data, text: string, area: Area, file: string | undefined): ReadDocument {
+  let whole: ReadDocument['place'] | undefined;
+  const place: ReadDocument['place'] = (path, on) => {
+    if (!whole) {
+      const read = readWhole(text, (code, message, hint) => problem(`${area}/${code}`, [], message, hint), file);
+      if (!read.ok) throw new Error('a text whose sections are sound is not sound as a whole');
+      whole = read.value.place;
+    }
+    return whole(path, on);
+  };
+  return { data, place, ...(file === undefined ? {} : { file }) };
+}
+
+function readWhole(text: string, no: Say, file: string | undefined): Outcome<ReadDocument> {
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, strict: true, version: '1.2' });
   const at = (offset: number): TextPlace => {

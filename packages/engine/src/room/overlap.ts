@@ -20,6 +20,16 @@ const body = (shape: PlanShape) =>
     ? inflatePaths([path(shape.points)], (lineWidth / 2) * perMetre, JoinType.Miter, EndType.Butt)
     : inflatePaths([path(counterClockwise(shape.points))], -touching * perMetre, JoinType.Miter, EndType.Polygon);
 
+/** Whether the upright boxes round two shapes meet: far cheaper than the shapes, and most are far apart. */
+const boxesMeet = (a: Ring, b: Ring): boolean =>
+  [0, 1].every((k) => {
+    const along = (ring: Ring) => ring.map((p) => p[k]!);
+    return (
+      Math.min(...along(a)) - lineWidth <= Math.max(...along(b)) + lineWidth &&
+      Math.min(...along(b)) - lineWidth <= Math.max(...along(a)) + lineWidth
+    );
+  });
+
 /**
  * Area that two shapes share; 0 when they only touch (within 1 mm). The area of a line is that of a strip 0.2 mm wide, so only
  * whether it is zero means something there.
@@ -29,6 +39,7 @@ const body = (shape: PlanShape) =>
  * Source: intersection of polygons (derived).
  */
 export function overlapArea(a: PlanShape, b: PlanShape): number {
+  if (!boxesMeet(a.points, b.points)) return 0;
   const shared = intersect(body(a), body(b), FillRule.NonZero);
   return shared.reduce((sum, p) => sum + area(p), 0) / perMetre ** 2;
 }

@@ -4,6 +4,7 @@ import { scaleNumber } from '../plan/view.js';
 import { usePlanView } from '../plan/view-store.js';
 import { shortHash } from '../projects/short-hash.js';
 import { useWorkbench } from '../state/store.js';
+import { liveTexts } from '../texts/live.js';
 import { texts } from '../texts.js';
 import { FileCell } from './file-cell.js';
 
@@ -62,9 +63,15 @@ function RevisionCell() {
 
 function VerdictCell() {
   const findings = useWorkbench((s) => s.computed?.findings);
+  const pending = useWorkbench((s) => s.computed?.pending === true);
   return (
     <div className="cell verdicts" aria-live="polite">
-      <span className="caption">{texts.block.verdicts}</span>
+      <span className="caption">
+        {texts.block.verdicts}{' '}
+        <span className="busy" aria-hidden="true">
+          {pending ? liveTexts.someStale : ''}
+        </span>
+      </span>
       <span className="value">
         {verdictsInOrder.map((verdict) => (
           <span key={verdict} className="tally-item">

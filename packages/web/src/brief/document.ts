@@ -1,3 +1,4 @@
+import { sectionsOf } from '@cloche/engine';
 import { type Document, isScalar, LineCounter, type Node, parseDocument, visit } from 'yaml';
 import { type Path, pathKey } from './path.js';
 
@@ -5,8 +6,43 @@ export type Written = string | number | boolean;
 
 const parsed = (text: string): Document => parseDocument(text);
 
+interface ReadSection {
+  readonly key: string;
+  /** Where it starts in the whole text. */
+  readonly at: number;
+  readonly document: Document;
+  readonly value: unknown;
+}
+
+/** Sections of the last text by their letters: an edit leaves most of them as they were. */
+let read = new Map<string, Omit<ReadSection, 'at'>>();
+
+/** The text by sections, each read once as long as it stays; null when it must be read as a whole. */
+function readSections(text: string): readonly ReadSection[] | null {
+  const now: typeof read = new Map();
+  const list: ReadSection[] = [];
+  for (const { key, text: part, at } of sectionsOf(text) ?? []) {
+    const known = read.get(part) ?? readSection(key, part);
+    if (!known) return null;
+    now.set(part, known);
+    list.push({ ...known, at });
+  }
+  read = now;
+  return list.length > 0 ? list : null;
+}
+
+function readSection(key: string, text: string): Omit<ReadSection, 'at'> | null {
+  const document = parsed(text);
+  if (document.errors.length > 0) return null;
+  const data: unknown = document.toJS();
+  if (typeof data !== 'object' || data === null || Object.keys(data).join() !== key) return null;
+  return { key, document, value: (data as Record<string, unknown>)[key] };
+}
+
 /** The brief as plain data, quantities still as text; null while the text is no document at all. */
 export function briefData(text: string): unknown {
+  const sections = readSections(text);
+  if (sections) return Object.fromEntries(sections.map(({ key, value }) => [key, value]));
   const document = parsed(text);
   return document.errors.length > 0 ? null : document.toJS();
 }
@@ -53,17 +89,35 @@ export type Change = readonly [Path, Written];
 
 /** Several plain values replaced at once, read only once: what a drag does many times a second. */
 export function withValues(text: string, changes: readonly Change[]): string {
-  const document = parsed(text);
-  const found = changes.map(([path, value]) => ({ node: document.getIn(path, true), value }));
-  const spans = found.flatMap(({ node, value }) =>
-    isScalar(node) && node.range && !isBlock(node.type) ? [{ from: node.range[0], to: node.range[1], value }] : [],
-  );
-  if (document.errors.length > 0 || spans.length < changes.length)
-    return changes.reduce((now, [path, value]) => withValue(now, path, value), text);
+  const at = finder(text);
+  const spans = changes.flatMap(([path, value]) => {
+    const span = at(path);
+    return span ? [{ ...span, value }] : [];
+  });
+  if (spans.length < changes.length) return changes.reduce((now, [path, value]) => withValue(now, path, value), text);
   // From the end, so that the places before stay where they were.
   return spans
     .sort((a, b) => b.from - a.from)
     .reduce((now, { from, to, value }) => now.slice(0, from) + written(value) + now.slice(to), text);
+}
+
+interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Finds the letters of plain values by their path. */
+function finder(text: string): (path: Path) => Span | null {
+  const sections = readSections(text);
+  const whole = sections ? null : parsed(text);
+  if (whole && whole.errors.length > 0) return () => null;
+  return (path) => {
+    const section = sections?.find(({ key }) => key === path[0]);
+    const [document, at] = whole ? [whole, 0] : [section?.document, section?.at ?? 0];
+    const node = document?.getIn(path, true);
+    if (!isScalar(node) || !node.range || isBlock(node.type)) return null;
+    return { from: at + node.range[0], to: at + node.range[1] };
+  };
 }
 
 const isBlock = (type: string | undefined): boolean => type === 'BLOCK_LITERAL' || type === 'BLOCK_FOLDED';

@@ -38,8 +38,21 @@ const saidBeside = (told: Path, path: Path): boolean =>
 
 /** What the design assumes for a value, or for the object that the value is the heart of. */
 function assumedAt(design: Design | undefined, base: Path, { path, heart }: Field): string | undefined {
-  const keys = [path, ...(heart ? [heart] : [])].map((each) => pathKey([...base, ...each]));
-  return design?.assumptions.find((a) => keys.includes(pathKey(a.path)))?.value;
+  if (!design) return undefined;
+  const assumed = byPath(design.assumptions);
+  const at = (each: Path) => assumed.get(pathKey([...base, ...each]));
+  return at(path) ?? (heart ? at(heart) : undefined);
+}
+
+const indexed = new WeakMap<Design['assumptions'], ReadonlyMap<string, string>>();
+
+/** Assumptions by their place: every empty field asks at every edit. */
+function byPath(assumptions: Design['assumptions']): ReadonlyMap<string, string> {
+  const before = indexed.get(assumptions);
+  if (before) return before;
+  const index = new Map([...assumptions].reverse().map((a) => [pathKey(a.path), a.value]));
+  indexed.set(assumptions, index);
+  return index;
 }
 
 const isWide = ({ shape }: Field): boolean =>

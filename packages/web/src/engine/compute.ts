@@ -1,27 +1,32 @@
 import {
+  type Composed,
+  catalogueFrom,
   compareDesigns,
+  composedFrom,
   type DesignResult,
   designFrom,
+  heavyFindings,
   type Item,
   knownRules,
+  lightFindings,
   overlayMarks as marksOf,
   type Outcome,
   type OverlayMark,
   overlays,
-  readCatalogue,
   readRules,
+  revisionOf,
 } from '@cloche/engine';
-import type { Answer, ComparisonAnswer, Computed, Shelf, TextFile } from './contract.js';
+import type { ComparisonAnswer, Computed, LaterTold, Shelf, SoonTold, TextFile, Told } from './contract.js';
+import { teller } from './patch.js';
 
 let catalogueFiles: readonly TextFile[] = [];
 let ruleTexts: Readonly<Record<string, string>> = {};
-let last: DesignResult | null = null;
 
 export function prepare(catalogue: readonly TextFile[], rules: Readonly<Record<string, string>>): Shelf {
   catalogueFiles = catalogue;
   ruleTexts = rules;
   held.clear();
-  const read = readCatalogue(catalogue);
+  const read = catalogueFrom(catalogue);
   return {
     items: read.ok
       ? read.value.items.map((item) => ({ id: item.id, name: item.name, kind: item.kind, ...useOf(item) }))
@@ -37,14 +42,6 @@ export function prepare(catalogue: readonly TextFile[], rules: Readonly<Record<s
 
 const useOf = (item: Item): { readonly use?: string } =>
   'purpose' in item ? { use: item.purpose } : 'role' in item ? { use: item.role } : {};
-
-/** The whole chain from brief text to findings; what the page does not show stays here. */
-export function compute(briefText: string): Answer {
-  const made = designOf(briefText);
-  if (!made.ok) return made;
-  last = made.value;
-  return { ok: true, value: shown(made.value) };
-}
 
 /** Both states from text to findings, and what differs between them. */
 export function compare(beforeText: string, afterText: string): ComparisonAnswer {
@@ -76,14 +73,47 @@ function designOf(briefText: string): Outcome<DesignResult> {
   return made;
 }
 
-function shown({ design, findings, revision, catalogue }: DesignResult): Computed {
-  const itemNames: Record<string, string> = {};
-  for (const { item } of design.parts) itemNames[item] ??= catalogue.byId.get(item)?.name ?? item;
-  return { design, findings, revision, itemNames };
+function shown(made: DesignResult): Computed {
+  const { design, findings, revision } = made;
+  return { design, findings, revision, itemNames: itemNamesIn(made), stale: new Set(), pending: false };
 }
 
-export function overlayMarks(id: string): readonly OverlayMark[] {
-  if (!last) return [];
-  const { complete, design, catalogue, rules, findings } = last;
+/** Names of the catalogue items in use. */
+function itemNamesIn({ design, catalogue }: Composed): Readonly<Record<string, string>> {
+  const names: Record<string, string> = {};
+  for (const { item } of design.parts) names[item] ??= catalogue.byId.get(item)?.name ?? item;
+  return names;
+}
+
+export function overlayMarks(briefText: string, id: string): readonly OverlayMark[] {
+  const made = designOf(briefText);
+  if (!made.ok) return [];
+  const { complete, design, catalogue, rules, findings } = made.value;
   return marksOf(id, { brief: complete, design, catalogue, rules }, findings) ?? [];
 }
+
+const tell = teller();
+
+/** What the page does not show stays here. */
+function soonTold(made: Composed): SoonTold {
+  return {
+    design: tell.record('design', made.design),
+    findings: tell.list('soon', lightFindings(made)),
+    itemNames: tell.record('itemNames', itemNamesIn(made)),
+  };
+}
+
+const laterTold = (made: Composed): LaterTold => ({
+  findings: tell.list('later', heavyFindings(made)),
+  revision: revisionOf(made),
+});
+
+const computed = <T>(briefText: string, told: (made: Composed) => T): Told<T> => {
+  const made = composedFrom({ briefText, catalogueFiles, ruleTexts });
+  return made.ok ? { ok: true, value: told(made.value) } : made;
+};
+
+export const whole = (briefText: string) =>
+  computed(briefText, (made) => ({ soon: soonTold(made), later: laterTold(made) }));
+export const soon = (briefText: string) => computed(briefText, soonTold);
+export const later = (briefText: string) => computed(briefText, laterTold);

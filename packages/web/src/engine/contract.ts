@@ -1,4 +1,5 @@
 import type { Comparison, Design, Finding, ItemKind, OverlayInfo, OverlayMark, Problem } from '@cloche/engine';
+import type { ListPatch, RecordPatch } from './patch.js';
 
 export type {
   Barrier,
@@ -43,6 +44,10 @@ export interface Computed {
   readonly revision: string;
   /** Names of the catalogue items in use. */
   readonly itemNames: Readonly<Record<string, string>>;
+  /** Findings that belong to an earlier state: their checks take longer and have not answered for this one yet. */
+  readonly stale: ReadonlySet<string>;
+  /** True while heavy checks and the revision are still those of an earlier state. */
+  readonly pending: boolean;
 }
 
 export type Answer =
@@ -79,11 +84,33 @@ export interface Shelf {
   readonly overlays: readonly OverlayInfo[];
 }
 
-/** What the worker does for the page. */
+/** What the light checks say of a state, told by what changed since the last that was told. */
+export interface SoonTold {
+  readonly design: RecordPatch;
+  readonly findings: ListPatch<Finding>;
+  readonly itemNames: RecordPatch;
+}
+
+/** What the heavy checks say, in the same way. */
+export interface LaterTold {
+  readonly findings: ListPatch<Finding>;
+  readonly revision: string;
+}
+
+export type Told<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** What a worker does for the page. */
 export interface Engine {
   prepare(catalogueFiles: readonly TextFile[], ruleTexts: Readonly<Record<string, string>>): Shelf;
-  compute(briefText: string): Answer;
-  /** Marks of an overlay on the last state that was computed; none when there is none. */
-  overlayMarks(id: string): readonly OverlayMark[];
+  /** A brief that was just opened: everything in one answer. */
+  whole(briefText: string): Told<{ readonly soon: SoonTold; readonly later: LaterTold }>;
+  /** After an edit: what follows the hand. */
+  soon(briefText: string): Told<SoonTold>;
+  /** After an edit: what takes longer. */
+  later(briefText: string): Told<LaterTold>;
+  /** Marks of an overlay on a brief; none when it cannot be read. */
+  overlayMarks(briefText: string, id: string): readonly OverlayMark[];
   compare(beforeText: string, afterText: string): ComparisonAnswer;
 }

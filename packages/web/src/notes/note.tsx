@@ -1,16 +1,18 @@
 import { utilisationText } from '@cloche/engine';
-import { useEffect, useId, useRef } from 'react';
+import { memo, useEffect, useId, useRef } from 'react';
 import type { Finding } from '../engine/contract.js';
 import { localNumber } from '../locale.js';
 import { focusFinding, openFinding, useWorkbench } from '../state/store.js';
+import { liveTexts } from '../texts/live.js';
 import { texts } from '../texts.js';
 import { NoteDetail } from './note-detail.js';
 import { VerdictMark } from './verdict-mark.js';
 
 /** One finding in the margin: opens to its calculation, and points at its place. */
-export function Note({ finding }: { readonly finding: Finding }) {
+export const Note = memo(function Note({ finding }: { readonly finding: Finding }) {
   const open = useWorkbench((s) => s.openFinding === finding.id);
   const focused = useWorkbench((s) => s.focusedFinding === finding.id);
+  const stale = useWorkbench((s) => s.computed?.stale.has(finding.id) === true);
   const id = useId();
   const row = useRef<HTMLLIElement>(null);
   // A mark on the plan opens its note, which may stand outside of the visible margin.
@@ -20,7 +22,7 @@ export function Note({ finding }: { readonly finding: Finding }) {
   return (
     <li
       ref={row}
-      className={`note${open ? ' open' : ''}${focused ? ' focused' : ''}`}
+      className={`note${open ? ' open' : ''}${focused ? ' focused' : ''}${stale ? ' stale' : ''}`}
       data-finding={finding.id}
       onPointerEnter={() => focusFinding(finding.id)}
       onPointerLeave={() => focusFinding(null)}
@@ -39,14 +41,16 @@ export function Note({ finding }: { readonly finding: Finding }) {
           <span className="subject">
             {finding.subject}
             {finding.required && `, ${texts.notes.required}`}
+            {stale && `, ${liveTexts.stale}`}
           </span>
         </span>
         {finding.utilisation !== null && <Utilisation value={finding.utilisation} />}
       </button>
+      {open && stale && <p className="stale-detail">{liveTexts.staleDetail}</p>}
       {open && <NoteDetail id={id} finding={finding} />}
     </li>
   );
-}
+});
 
 /** Widest utilisation that the bar shows; above it the number alone speaks. */
 const barEnd = 1.5;

@@ -1,9 +1,10 @@
+import { memo } from 'react';
 import type { Question } from '../engine/contract.js';
 import { reveal } from '../steps/reveal.js';
 import { texts } from '../texts.js';
 
 /** Missing facts, the one that could change most first. */
-export function Questions({ questions }: { readonly questions: readonly Question[] }) {
+export const Questions = memo(function Questions({ questions }: { readonly questions: readonly Question[] }) {
   const ranked = [...questions].sort((a, b) => b.weight - a.weight);
   return (
     <details className="note-group questions" open>
@@ -31,7 +32,7 @@ export function Questions({ questions }: { readonly questions: readonly Question
       </ul>
     </details>
   );
-}
+});
 
 /** How much the answer could change, as a thin bar; the words are for who cannot see it. */
 function Weight({ share }: { readonly share: number }) {

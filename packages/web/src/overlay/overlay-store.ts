@@ -20,7 +20,7 @@ export function layOver(id: string | null): void {
 async function draw(): Promise<void> {
   const { shown } = useOverlay.getState();
   if (!shown || !useWorkbench.getState().computed) return;
-  const marks = await engine.overlayMarks(shown);
+  const marks = await engine.overlayMarks(useWorkbench.getState().text, shown);
   if (useOverlay.getState().shown === shown) useOverlay.setState({ marks });
 }
 

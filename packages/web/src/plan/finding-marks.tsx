@@ -21,7 +21,13 @@ export function FindingMarks({ view, size }: { readonly view: PlanView; readonly
   return (
     <g className="finding-marks" {...unspoken}>
       {spots.map(({ at, findings }) => (
-        <Mark key={findings[0]!.id} finding={findings[0]!} at={toScreen(view, size, at)} share={0.67} />
+        <Mark
+          key={findings[0]!.id}
+          finding={findings[0]!}
+          at={toScreen(view, size, at)}
+          share={0.67}
+          stale={computed?.stale.has(findings[0]!.id) === true}
+        />
       ))}
       {inFocus && place && <Mark finding={inFocus} at={toScreen(view, size, place)} share={1} halo />}
     </g>
@@ -34,12 +40,13 @@ interface MarkProps {
   /** Size as a share of the mark in the notes. */
   readonly share: number;
   readonly halo?: boolean;
+  readonly stale?: boolean;
 }
 
-function Mark({ finding, at: [x, y], share, halo = false }: MarkProps) {
+function Mark({ finding, at: [x, y], share, halo = false, stale = false }: MarkProps) {
   return (
     <g
-      className="mark"
+      className={stale ? 'mark stale' : 'mark'}
       transform={`translate(${x - 9 * share} ${y - 9 * share}) scale(${share})`}
       onPointerDown={(e) => {
         e.stopPropagation();

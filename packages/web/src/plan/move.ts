@@ -5,6 +5,7 @@ import { type SnapField, snapBox, snapField, snapOptions } from '../drawing/snap
 import type { Design, Vec2 } from '../engine/contract.js';
 import { editValues, endEdit, useWorkbench } from '../state/store.js';
 import { carrierOf, gripOf, groupGrip, movedGrip, shiftBetween } from './grips.js';
+import { knownGrip } from './known-grips.js';
 import { useMoveSnap } from './move-snap.js';
 import { extentOf, middleOf } from './places.js';
 import { usePlanView } from './view-store.js';
@@ -26,7 +27,8 @@ export function useAhead(id: string): string | undefined {
 }
 
 /** A corner without the ends of legs that go along with it. */
-const ownGrip = (data: unknown, id: string) => (id.includes('#') ? gripOf(data, id).slice(0, 1) : gripOf(data, id));
+const ownGrip = (data: unknown, id: string) =>
+  id.includes('#') ? knownGrip(data, id).slice(0, 1) : knownGrip(data, id);
 
 /** Moves a thing by an exact distance: a dimension was typed. */
 export function shift(id: string, by: Vec2): void {
@@ -116,7 +118,7 @@ export function moveByKey(ids: readonly string[], event: Pick<KeyboardEvent, 'ke
 
 /** Moving a thing, with everything else in hand, by pointer or arrow keys; each drag is one step of undo. */
 export function useMove(id: string) {
-  const movable = useWorkbench((s) => gripOf(s.data, id).length > 0);
+  const movable = useWorkbench((s) => knownGrip(s.data, id).length > 0);
   const drag = useRef<Drag | null>(null);
   return {
     movable,

@@ -16,7 +16,11 @@ export interface ThingProps {
 /** A thing on the plan that can be touched, reached by keyboard, and moved where its place is typed in the brief. */
 export function Thing({ id, label, kind, children }: ThingProps) {
   const selected = useWorkbench((s) => s.selection.includes(id));
-  const pointed = useWorkbench((s) => s.computed?.findings.some((f) => f.id === s.focusedFinding && f.subject === id));
+  const pointed = useWorkbench(
+    (s) =>
+      s.focusedFinding !== null &&
+      s.computed?.findings.some((f) => f.id === s.focusedFinding && f.subject === id) === true,
+  );
   const move = useMove(id);
   const ahead = useAhead(id);
   const locked = useLayers(({ locked, hidden }) => locked.length + hidden.length > 0 && isLocked(dataNow(), id));

@@ -136,23 +136,24 @@ export async function begin(): Promise<void> {
 export async function reloadShelf(): Promise<void> {
   const texts = await fetchTexts();
   set({ shelf: await engine.prepare(texts.catalogue, texts.rules) });
-  recompute(get().text);
+  const { text, data } = get();
+  recompute(text, data);
 }
 
-function recompute(text: string): void {
-  set({ busy: true });
-  const { data, opened } = get();
+function recompute(text: string, data: unknown): void {
+  const { opened } = get();
   engine.compute(text, (answer: Answer) => {
     if (get().opened !== opened) return;
-    const busy = get().text !== text;
+    const busy = get().text !== text || (answer.ok && answer.value.pending);
     if (answer.ok) set({ computed: answer.value, computedData: data, problems: [], busy });
     else set({ problems: answer.problems, busy });
   });
 }
 
 function put(text: string): void {
-  set({ text, data: briefData(text) ?? get().data });
-  recompute(text);
+  const data = briefData(text) ?? get().data;
+  set({ text, data, busy: true });
+  recompute(text, data);
 }
 
 /** Opens a project of the server; what this browser has kept of it is taken up again. */
@@ -196,6 +197,7 @@ const clock: Clock = {
 export function closeProject(): void {
   session?.close();
   session = null;
+  engine.open();
   set({
     project: null,
     opened: get().opened + 1,
