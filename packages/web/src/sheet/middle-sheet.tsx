@@ -27,15 +27,17 @@ export function MiddleSheet() {
   const comparing = useWorkbench((s) => s.step === 'changes');
   return (
     <main className="middle" id="middle" tabIndex={-1}>
-      <fieldset className="views">
-        <legend className="visually-hidden">{texts.views.label}</legend>
-        {(comparing ? comparingViews : views).map((name) => (
-          <button key={name} type="button" aria-pressed={view === name} onClick={() => show(name)}>
-            {texts.views[name]}
-          </button>
-        ))}
-      </fieldset>
-      <AskLine />
+      <div className="sheet-head">
+        <fieldset className="views">
+          <legend className="visually-hidden">{texts.views.label}</legend>
+          {(comparing ? comparingViews : views).map((name) => (
+            <button key={name} type="button" aria-pressed={view === name} onClick={() => show(name)}>
+              {texts.views[name]}
+            </button>
+          ))}
+        </fieldset>
+        <AskLine />
+      </div>
       {heldBack && !ownViews.includes(view) && <p className="held-back">{texts.plan.heldBack}</p>}
       <div className="drawing">
         <BugCatcher key={view}>
