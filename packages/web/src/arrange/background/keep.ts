@@ -1,47 +1,26 @@
-/** Where the files of backgrounds are kept, named by their SHA-256. */
-export interface BackgroundKeep {
-  readonly put: (file: Blob) => Promise<string>;
-  readonly get: (hash: string) => Promise<Blob | null>;
-}
+import { troubleOf } from '../../state/server.js';
 
-async function hashOf(file: Blob): Promise<string> {
-  const digest = await crypto.subtle.digest('SHA-256', await file.arrayBuffer());
-  return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
-}
+const at = (project: string): string => `api/projects/${project}/attachments`;
 
-const answered = <T>(request: IDBRequest<T>): Promise<T> =>
-  new Promise((done, failed) => {
-    request.onsuccess = () => done(request.result);
-    request.onerror = () => failed(request.error);
+/** A name that every file system takes, as the server asks for. */
+const plainName = (name: string): string =>
+  name
+    .replace(/[^\p{L}\p{N} ._()+-]/gu, '_')
+    .replace(/^\.+/, '_')
+    .slice(0, 120);
+
+/** Keeps a file with the project on the server, so that every window and every archive of it has the background. */
+export async function keepFile(project: string, file: File, name: string): Promise<string> {
+  const response = await fetch(`${at(project)}?name=${encodeURIComponent(plainName(name))}`, {
+    method: 'POST',
+    body: file,
   });
-
-const store = 'files';
-
-async function opened(): Promise<IDBDatabase> {
-  const request = indexedDB.open('cloche.backgrounds', 1);
-  request.onupgradeneeded = () => request.result.createObjectStore(store);
-  return answered(request);
+  if (!response.ok) throw new Error(await troubleOf(response));
+  return ((await response.json()) as { readonly hash: string }).hash;
 }
 
-/** In this browser, until the browser's data is cleared. */
-export const browserKeep: BackgroundKeep = {
-  async put(file) {
-    const hash = await hashOf(file);
-    const database = await opened();
-    try {
-      await answered(database.transaction(store, 'readwrite').objectStore(store).put(file, hash));
-    } finally {
-      database.close();
-    }
-    return hash;
-  },
-  async get(hash) {
-    const database = await opened();
-    try {
-      const found: unknown = await answered(database.transaction(store).objectStore(store).get(hash));
-      return found instanceof Blob ? found : null;
-    } finally {
-      database.close();
-    }
-  },
-};
+/** A file of the project; null when the project has none of this name. */
+export async function keptFile(project: string, hash: string): Promise<Blob | null> {
+  const response = await fetch(`${at(project)}/${encodeURIComponent(hash)}`);
+  return response.ok ? response.blob() : null;
+}

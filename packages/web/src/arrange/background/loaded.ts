@@ -4,7 +4,7 @@ import { useWorkbench } from '../../state/store.js';
 import { arrangeTexts } from '../../texts/arrange.js';
 import type { LineDrawing } from './dxf-lines.js';
 import { kindOf, largestFile } from './file-kind.js';
-import { browserKeep } from './keep.js';
+import { keptFile } from './keep.js';
 import { readDxf } from './read-dxf.js';
 
 const say = arrangeTexts.background;
@@ -57,7 +57,8 @@ export function setContent(file: string | null, content: Content | null, trouble
 
 async function load(file: string): Promise<void> {
   setContent(file, null);
-  const kept = await browserKeep.get(file).catch(() => null);
+  const { project } = useWorkbench.getState();
+  const kept = project === null ? null : await keptFile(project, file).catch(() => null);
   const content = kept ? await contentOf(kept) : say.notHere;
   // Another background may have been asked for in between.
   if (useLoaded.getState().file !== file) return;

@@ -7,7 +7,7 @@ import { arrangeTexts } from '../../texts/arrange.js';
 import { closely, lengthTo } from '../exact.js';
 import { tellAll } from '../state.js';
 import { outlineOf } from '../walls.js';
-import { browserKeep } from './keep.js';
+import { keepFile } from './keep.js';
 import { type Content, contentOf, setContent } from './loaded.js';
 import { outlineFrom } from './outline-from.js';
 import { placementIn } from './placement.js';
@@ -38,11 +38,14 @@ export async function takeInBackground(file: File): Promise<void> {
     tellAll([content]);
     return;
   }
+  const name = file.name.slice(0, 200) || say.unnamed;
+  const { project } = useWorkbench.getState();
+  if (project === null) return;
   let hash: string;
   try {
-    hash = await browserKeep.put(file);
-  } catch {
-    tellAll([say.notKept]);
+    hash = await keepFile(project, file, name);
+  } catch (error) {
+    tellAll([say.notKept, error instanceof Error ? error.message : String(error)]);
     return;
   }
   const { text, data } = useWorkbench.getState();
@@ -52,7 +55,7 @@ export async function takeInBackground(file: File): Promise<void> {
   editText(
     withObject(text, ['background'], {
       file: hash,
-      name: file.name.slice(0, 200) || say.unnamed,
+      name,
       at: at.map(metres),
       width: metres(width),
       turn: '0 deg',
