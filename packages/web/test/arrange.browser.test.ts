@@ -1,16 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
-import { build } from 'vite';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { type RunningServer, startServer } from '../../server/src/index.js';
 import { bundledPackWorker, repositoryOptions } from '../../server/test/options.js';
+import { launch, openProjectOf } from './page.js';
 
 const web = fileURLToPath(new URL('../', import.meta.url));
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const flags = ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--no-first-run'];
 
 interface Brief {
   readonly room: {
@@ -30,9 +29,8 @@ let page: Page;
 let faults: string[];
 
 beforeAll(async () => {
-  await build({ configFile: `${web}vite.config.ts`, logLevel: 'error' });
   server = await startServer(repositoryOptions({ webRoot: `${web}dist`, packWorker: await bundledPackWorker() }));
-  browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: flags });
+  browser = await launch();
 }, 120_000);
 
 afterAll(async () => {
@@ -55,15 +53,14 @@ beforeEach(async () => {
     if (message.type() === 'error') faults.push(message.text());
   });
   page.on('dialog', (dialog) => dialog.accept());
-  await page.goto(server.url);
-  await page.getByLabel('Choose an example').selectOption('three-tables.yaml');
+  await openProjectOf(page, server.url, 'three-tables.yaml');
   await thing('table-3').waitFor();
   return () => context.close();
 });
 
 const thing = (id: string) => page.locator(`.plan [data-thing="${id}"]`);
 const revision = () => page.locator('[data-revision]').getAttribute('data-revision');
-const said = () => page.locator('.plan [role="status"]').textContent();
+const said = () => page.locator('.plan [role="status"]:not(.hand-foot *)').textContent();
 const undo = () => page.keyboard.press('Control+z');
 
 /** The text of the brief as it stands: its view is opened for it and left again. */
@@ -75,6 +72,13 @@ async function written(): Promise<string> {
   return text;
 }
 const brief = async () => parse(await written()) as Brief;
+
+/** Another project, with an empty room. */
+async function fresh(): Promise<void> {
+  await page.getByRole('button', { name: 'Projects', exact: true }).click();
+  await page.getByRole('button', { name: 'New', exact: true }).click();
+  await page.locator('.plan .thing.door').waitFor();
+}
 
 /** Takes things in hand by the keyboard alone. */
 async function take(...ids: readonly string[]): Promise<void> {
@@ -237,8 +241,7 @@ describe('one thing in hand', () => {
     await thing('table-3').waitFor({ state: 'detached' });
     const text = await page.evaluate(() => navigator.clipboard.readText());
     expect((parse(text) as Brief).tables[0]!.id).toBe('table-3');
-    await page.getByRole('button', { name: 'New', exact: true }).click();
-    await thing('table-1').waitFor({ state: 'detached' });
+    await fresh();
     await page.locator('.plan .sheet-drawing').focus();
     await page.keyboard.press('Control+v');
     await thing('table-3').waitFor();
@@ -347,7 +350,6 @@ describe('the sheet', () => {
     await page.getByLabel('Tables and equipment: locked').check();
     expect(await page.locator('.plan .labels').isVisible()).toBe(false);
     await page.reload();
-    await page.getByLabel('Choose an example').selectOption('three-tables.yaml');
     await thing('table-3').waitFor();
     expect(await page.locator('.plan .labels').isVisible()).toBe(false);
     await thing('table-3').focus();
@@ -432,20 +434,14 @@ describe('the background', () => {
     const after = await brief();
     const k = Number.parseFloat(after.background!.width) / Number.parseFloat(first.background!.width);
     expect(k).toBeCloseTo(2 / (200 / pixels), 1);
-    const text = await written();
+    await page.locator('.cell.file [data-safety="saved"]').waitFor();
     await page.reload();
-    await thing('table-1').waitFor();
-    expect(await page.locator('.plan .background image').count()).toBe(0);
-    await page.getByRole('button', { name: 'Brief as text' }).click();
-    await page.getByLabel('Brief as text', { exact: true }).last().fill(text);
-    await page.getByRole('button', { name: 'Plan', exact: true }).click();
     await page.locator('.plan .background image').waitFor({ state: 'attached' });
     expect(faults).toEqual([]);
   });
 
   test('is a drawing in true size whose closed line becomes the room', async () => {
-    await page.getByRole('button', { name: 'New', exact: true }).click();
-    await thing('table-1').waitFor({ state: 'detached' });
+    await fresh();
     await open('room.dxf', 'application/dxf', Buffer.from(dxf));
     await page.locator('.plan .background path').first().waitFor({ state: 'attached' });
     expect((await brief()).background!.width).toBe('8 m');

@@ -1,23 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
-import { build } from 'vite';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { type RunningServer, startServer } from '../../server/src/index.js';
 import { bundledPackWorker, repositoryOptions } from '../../server/test/options.js';
+import { launch, openProjectOf } from './page.js';
 
 const web = fileURLToPath(new URL('../', import.meta.url));
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const flags = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--use-gl=angle',
-  '--use-angle=swiftshader',
-  '--enable-unsafe-swiftshader',
-  '--disable-background-networking',
-  '--no-first-run',
-];
 
 let server: RunningServer;
 let browser: Browser;
@@ -25,9 +16,8 @@ let page: Page;
 let faults: string[];
 
 beforeAll(async () => {
-  await build({ configFile: `${web}vite.config.ts`, logLevel: 'error' });
   server = await startServer(repositoryOptions({ webRoot: `${web}dist`, packWorker: await bundledPackWorker() }));
-  browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: flags });
+  browser = await launch();
 }, 120_000);
 
 afterAll(async () => {
@@ -47,8 +37,7 @@ beforeEach(async () => {
   page.on('console', (message) => {
     if (message.type() === 'error') faults.push(message.text());
   });
-  await page.goto(server.url);
-  await page.getByLabel('Choose an example').selectOption('close-enclosure.yaml');
+  await openProjectOf(page, server.url, 'close-enclosure.yaml');
   await page.locator('[data-thing="enclosure-1"]').waitFor();
   return () => context.close();
 });

@@ -1,15 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { designFrom, type Verdict, verdictOrder } from '@cloche/engine';
-import { type Browser, chromium, type Page } from 'playwright-core';
-import { build } from 'vite';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { type RunningServer, startServer } from '../../server/src/index.js';
 import { repositoryOptions } from '../../server/test/options.js';
+import { launch, openProjectOf } from './page.js';
 
 const web = fileURLToPath(new URL('../', import.meta.url));
 const root = fileURLToPath(new URL('../../../', import.meta.url));
-const flags = ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--no-first-run'];
 
 let server: RunningServer;
 let browser: Browser;
@@ -17,11 +16,8 @@ let page: Page;
 let faults: string[];
 
 beforeAll(async () => {
-  // A folder of its own: other files of tests build the same page at the same time.
-  const outDir = `${root}node_modules/.cache/cloche-live-page`;
-  await build({ configFile: `${web}vite.config.ts`, logLevel: 'error', build: { outDir, emptyOutDir: true } });
-  server = await startServer(repositoryOptions({ webRoot: outDir }));
-  browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: flags });
+  server = await startServer(repositoryOptions({ webRoot: `${web}dist` }));
+  browser = await launch();
 }, 120_000);
 
 afterAll(async () => {
@@ -38,9 +34,7 @@ beforeEach(async () => {
   page = await context.newPage();
   faults = [];
   page.on('pageerror', (error) => faults.push(String(error)));
-  await page.goto(server.url);
-  await page.locator('.plan .thing.table').first().waitFor();
-  await page.getByLabel('Choose an example').selectOption('three-tables.yaml');
+  await openProjectOf(page, server.url, 'three-tables.yaml');
   await page.locator('.plan [data-thing="table-3"]').waitFor();
   await settled();
   return () => context.close();
@@ -129,7 +123,7 @@ test('another brief opened at once shows nothing of the one before', async () =>
   await page.locator('.plan [data-thing="table-3"]').focus();
   await page.keyboard.press('Enter');
   await page.keyboard.press('ArrowRight');
-  await page.getByLabel('Choose an example').selectOption('close-enclosure.yaml');
+  await openProjectOf(page, server.url, 'close-enclosure.yaml');
   await page.locator('.plan .thing.table').first().waitFor();
   await settled();
   const result = await computedInOneGo();

@@ -1,23 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
-import { type Browser, chromium, type Page } from 'playwright-core';
-import { build } from 'vite';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { type RunningServer, startServer } from '../../server/src/index.js';
 import { repositoryOptions } from '../../server/test/options.js';
+import { launch, projectOf } from './page.js';
 
 const web = fileURLToPath(new URL('../', import.meta.url));
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const flags = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--use-gl=angle',
-  '--use-angle=swiftshader',
-  '--enable-unsafe-swiftshader',
-  '--disable-background-networking',
-  '--no-first-run',
-];
 
 let server: RunningServer;
 let browser: Browser;
@@ -25,10 +16,8 @@ let page: Page;
 let faults: string[];
 
 beforeAll(async () => {
-  const outDir = fileURLToPath(new URL('../../../node_modules/.cache/cloche-space-test', import.meta.url));
-  await build({ configFile: `${web}vite.config.ts`, logLevel: 'error', build: { outDir } });
-  server = await startServer(repositoryOptions({ webRoot: outDir }));
-  browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: flags });
+  server = await startServer(repositoryOptions({ webRoot: `${web}dist` }));
+  browser = await launch();
 }, 120_000);
 
 afterAll(async () => {
@@ -48,8 +37,6 @@ beforeEach(async () => {
   page.on('console', (message) => {
     if (message.type() === 'error') faults.push(message.text());
   });
-  await page.goto(server.url);
-  await page.locator('.plan .thing.table').first().waitFor();
   await openExample('close-enclosure.yaml');
   await page.getByRole('button', { name: 'In space' }).click();
   await page.locator('.space canvas[data-frame]').waitFor();
@@ -60,7 +47,9 @@ beforeEach(async () => {
 });
 
 const openExample = async (name: string) => {
-  await page.getByLabel('Choose an example').selectOption(name);
+  const id = await projectOf(server.url, name);
+  await page.goto(`${server.url}/#/project/${id}/survey`);
+  await page.locator(`.paper[data-project="${id}"]`).waitFor();
   await page.locator('.plan .thing.table, .space canvas[data-frame]').first().waitFor();
 };
 const canvas = () => page.locator('.space canvas');
