@@ -1,5 +1,5 @@
 import { parseQuantity } from '@cloche/engine';
-import { useEffect, useId, useRef, useState } from 'react';
+import { useId, useLayoutEffect, useRef, useState } from 'react';
 import { drawingTexts } from '../texts/drawing.js';
 import { happen, putHere, scene, useHand } from './hand.js';
 import { lengthText, typedLength, type Units } from './length-text.js';
@@ -38,8 +38,8 @@ export function HandField({ field, units }: { readonly field: ToolField; readonl
     const value = field.kind === 'length' ? typedLength(text, units) : typedAngle(text);
     happen({ kind: 'type', field: field.id, value });
   };
-  // The next point has its own numbers.
-  useEffect(() => {
+  // The next point has its own numbers, before the next key is pressed.
+  useLayoutEffect(() => {
     if (fixed === undefined && document.activeElement !== input.current) setDraft('');
   }, [fixed]);
   return (
