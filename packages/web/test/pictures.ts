@@ -1,9 +1,9 @@
-// npm run pictures: every screen of the built workbench as a picture in docs/, in both modes, and the sheet for fitters on a phone.
+// npm run pictures (after npm run build): every screen of the built workbench as a picture in docs/, in both modes, and the sheet for fitters on a phone.
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import { startServer } from '../../server/src/index.js';
-import { repositoryOptions } from '../../server/test/options.js';
+import { bundledPackWorker, repositoryOptions } from '../../server/test/options.js';
 import { launch, openProjectOf, projectOf } from './page.js';
 import { screens } from './screens.js';
 
@@ -11,7 +11,7 @@ const docs = fileURLToPath(new URL('../../../docs/screens/', import.meta.url));
 const webRoot = fileURLToPath(new URL('../dist', import.meta.url));
 mkdirSync(docs, { recursive: true });
 
-const server = await startServer(repositoryOptions({ webRoot }));
+const server = await startServer(repositoryOptions({ webRoot, packWorker: await bundledPackWorker() }));
 const browser = await launch();
 console.log(`${chromium.name()} ${browser.version()}`);
 
@@ -27,7 +27,7 @@ for (const mode of ['light', 'dark'] as const) {
     await page.screenshot({ path: `${docs}${name}-${mode}.png` });
   }
   await page.goto(`${server.url}/#/`);
-  await page.locator('.projects img').first().waitFor();
+  await page.locator('.small-sheets img').first().waitFor();
   await page.screenshot({ path: `${docs}projects-${mode}.png` });
   await context.close();
 
