@@ -42,7 +42,9 @@ export async function putOnShelf(
   text: string,
   because: string,
 ): Promise<string | null> {
-  const response = await fetch(`api/shelf/${kind}/${encodeURIComponent(name)}`, {
+  // The shelf knows site rules by their profile, catalogue files by their whole name.
+  const place = kind === 'rules' ? name : `${name}.yaml`;
+  const response = await fetch(`api/shelf/${kind}/${encodeURIComponent(place)}`, {
     method: 'PUT',
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify({ text, because }),
