@@ -127,7 +127,7 @@ describe('the list of projects', () => {
     await page.keyboard.press('Enter');
     await page.locator('.small-sheet').waitFor();
     await page.getByRole('button', { name: /^Take out/ }).click();
-    expect(await page.locator('.chest-told').textContent()).toContain('bin');
+    await poll(() => page.locator('.chest-told').textContent()).toContain('bin');
     await page.locator('.bin summary').click();
     await page
       .locator('.bin')
@@ -157,7 +157,7 @@ describe('the list of projects', () => {
     await setLength('2.2 m');
     await saved();
     await press('Export');
-    await page.locator('dialog').waitFor();
+    await page.locator('dialog[open]').waitFor();
     const download = page.waitForEvent('download');
     await press('The whole project');
     const file = await (await download).path();
@@ -336,6 +336,8 @@ describe('a project', () => {
     await line.waitFor();
     expect(await line.textContent()).toMatch(/1For the first review[0-9a-f]{10}.*by A\. Planner/);
     const revision = await page.locator('[data-revision]').getAttribute('data-revision');
+    // The differences stand on the sheet; the plan is one press away.
+    await press('Plan');
     await takeTable();
     await setLength('2.2 m');
     await poll(() => page.locator('[data-revision]').getAttribute('data-revision')).not.toBe(revision);
