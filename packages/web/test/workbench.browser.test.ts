@@ -175,15 +175,15 @@ describe('the workbench', () => {
 
   test('makes the pack, and hands over the whole of it or one file', async () => {
     await step('Sheets');
-    await press('Make the pack');
+    await press('Make the whole pack');
     await page.getByRole('progressbar').waitFor();
-    await page.getByRole('button', { name: 'The whole pack' }).waitFor({ timeout: 110_000 });
+    await page.getByRole('button', { name: /^Take the whole pack/ }).waitFor({ timeout: 110_000 });
     for (const [name, file] of [
-      ['The whole pack', /\.zip$/],
-      ['parts.csv', /^parts\.csv$/],
+      [/^Take the whole pack/, /\.zip$/],
+      ['Take Parts list', /^parts\.csv$/],
     ] as const) {
       const download = page.waitForEvent('download');
-      await page.locator('.leaf').getByRole('button', { name }).click();
+      await page.locator('.leaf').getByRole('button', { name, exact: true }).click();
       expect((await download).suggestedFilename()).toMatch(file);
     }
   });
@@ -191,7 +191,7 @@ describe('the workbench', () => {
   test('stops the pack', async () => {
     await openExample('three-tables.yaml');
     await step('Sheets');
-    await press('Make the pack');
+    await press('Make the whole pack');
     await press('Stop');
     await page.getByText('Stopped. Nothing was made.').waitFor();
     expect(await page.getByRole('progressbar').count()).toBe(0);
@@ -199,7 +199,7 @@ describe('the workbench', () => {
   });
 
   test('shows the printed plan', async () => {
-    await page.getByRole('button', { name: 'Printed plan' }).click();
+    await page.getByRole('button', { name: 'Printed sheets' }).click();
     const picture = page.locator('img.printed');
     await picture.waitFor({ timeout: 60_000 });
     await expect.poll(() => picture.evaluate((i: HTMLImageElement) => i.naturalWidth)).toBeGreaterThan(100);
