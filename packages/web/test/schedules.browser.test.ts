@@ -263,27 +263,4 @@ describe('what is in force', () => {
       }
     },
   );
-
-  test('a catalogue file is brought with a reason; one that cannot be read is refused with all that is wrong', async () => {
-    const devices = readFileSync(new URL('../../../catalogue/devices.yaml', import.meta.url), 'utf8');
-    const bring = async (text: string) => {
-      await press('Bring a file');
-      await page
-        .locator('dialog[open] input[type=file]')
-        .setInputFiles({ name: 'devices.yaml', mimeType: 'text/yaml', buffer: Buffer.from(text) });
-      await page.getByLabel('Why it is brought in').fill('list of 2027');
-      await press('Put it on the shelf');
-    };
-    await openSchedule('catalogue');
-    await bring(devices.replace('price: 32.00 EUR', 'price: much'));
-    await expect.poll(() => page.locator('dialog[open] .lines').textContent()).toContain('much');
-    await press('Cancel');
-    await bring(devices.replace('Sign, laser area, unlit', 'Sign of our own'));
-    await expect.poll(() => page.locator('dialog[open] .lines').textContent()).toContain('on the shelf');
-    await press('Cancel');
-    await page.getByRole('button', { name: /^Sign of our own/ }).waitFor();
-    // The name stands in lists and sheets of this server from now on.
-    const served = (await (await fetch(`${server.url}/api/catalogue`)).json()) as { name: string; text: string }[];
-    expect(served.find((file) => file.name === 'devices.yaml')?.text).toContain('Sign of our own');
-  });
 });
