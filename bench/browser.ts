@@ -4,6 +4,7 @@ import { type Browser, type CDPSession, chromium, type Page } from 'playwright-c
 import { build } from 'vite';
 import { startServer } from '../packages/server/src/index.js';
 import { repositoryOptions } from '../packages/server/test/options.js';
+import { projectOf } from '../packages/web/test/page.js';
 
 /**
  * The workbench in a real browser: how soon findings answer a drag, the longest task of the page meanwhile, the first useful
@@ -68,8 +69,9 @@ const emptyRoundTrip = (page: Page): Promise<number> =>
   });
 
 async function measure(page: Page, cdp: CDPSession, browser: Browser, url: string): Promise<void> {
+  const id = await projectOf(url, example);
   const loadStart = performance.now();
-  await page.goto(url);
+  await page.goto(`${url.replace(/\/$/, '')}/#/project/${id}/survey`);
   await page.locator('.plan .thing.table').first().waitFor();
   const firstPaint = performance.now() - loadStart;
   const trip = await emptyRoundTrip(page);
@@ -78,7 +80,6 @@ async function measure(page: Page, cdp: CDPSession, browser: Browser, url: strin
   console.log(`empty round trip to a worker: ${trip.toFixed(3)} ms; everything in x is a ratio to it\n`);
   told('first useful paint (plan with tables)', firstPaint);
 
-  await page.getByLabel('Choose an example').selectOption(example);
   await page.locator('.notes .note').first().waitFor();
   await settled(page);
   for (const round of ['cold', 'warm']) {
