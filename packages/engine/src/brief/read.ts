@@ -20,14 +20,36 @@ export function readBrief(text: string, file?: string): Outcome<Brief> {
   const read = readDocument(text, 'brief', file);
   if (!read.ok) return read;
   const document = read.value;
-  const parsed = briefSchema.safeParse(document.data);
-  if (!parsed.success)
-    return refuse(problemsOf(parsed.error, { area: 'brief', schema: briefSchema, document, base: [] }));
-  const found = crossProblems(parsed.data);
-  if (found.length === 0) return ok(parsed.data);
+  const shaped = shapedBySections(document.data);
+  if (!shaped.success)
+    return refuse(problemsOf(shaped.error, { area: 'brief', schema: briefSchema, document, base: [] }));
+  const found = crossProblems(shaped.data);
+  if (found.length === 0) return ok(shaped.data);
   return refuse(
     found.map((each) => ({ ...each, place: document.place(each.path), ...(file === undefined ? {} : { file }) })),
   );
+}
+
+/** Shaped sections by the data that they were shaped from: the reader gives the same data again for a section that stayed. */
+const shapedSections = new WeakMap<object, unknown>();
+
+/** The shape of the whole, section by section; all of it at once where anything does not fit, so that every fault is told. */
+function shapedBySections(data: unknown): ReturnType<typeof briefSchema.safeParse> {
+  const atOnce = () => briefSchema.safeParse(data);
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) return atOnce();
+  const sections: Readonly<Record<string, unknown>> = { ...data };
+  if (!Object.keys(sections).every((key) => key in briefSchema.shape)) return atOnce();
+  const brief: Record<string, unknown> = {};
+  for (const [key, schema] of Object.entries(briefSchema.shape)) {
+    const section = sections[key];
+    const keeps = typeof section === 'object' && section !== null;
+    const known = keeps ? shapedSections.get(section) : undefined;
+    const shaped = known === undefined ? schema.safeParse(section) : { success: true, data: known };
+    if (!shaped.success) return atOnce();
+    if (shaped.data !== undefined) brief[key] = shaped.data;
+    if (keeps) shapedSections.set(section, shaped.data);
+  }
+  return { success: true, data: brief as Brief };
 }
 
 /** What the schema cannot see. Without a sound outline nothing can be said to be inside it. */

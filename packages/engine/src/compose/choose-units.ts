@@ -34,7 +34,7 @@ const flowText = (flow: number): string => `${numberText(flow * 3600)} m3/h`;
 
 /** What the cleanliness need asks of the supply; undefined when nothing is asked or no flow can reach it. */
 function targetOf(
-  brief: CompleteBrief,
+  brief: Pick<CompleteBrief, 'needs'>,
   enclosure: CompleteEnclosure,
   axes: Axes,
   rules: SiteRules,
@@ -98,7 +98,7 @@ function countFor(unit: FanFilterUnit, target: Target, axes: Axes, beamWidth: nu
  * needs and fits on the roof; when none does, the set that gives most air, so that the check says what is missing.
  */
 export function chooseUnits(
-  brief: CompleteBrief,
+  brief: Pick<CompleteBrief, 'needs'>,
   enclosure: CompleteEnclosure,
   index: number,
   axes: Axes,

@@ -11,7 +11,7 @@ import { lightsThatFit } from './roof-parts.js';
 
 /** What enclosures are composed from. */
 export interface EnclosureContext {
-  readonly brief: CompleteBrief;
+  readonly brief: Pick<CompleteBrief, 'needs' | 'lasers'>;
   readonly tables: readonly DesignTable[];
   readonly catalogue: Catalogue;
   readonly rules: SiteRules;
@@ -30,7 +30,7 @@ export interface EnclosureItems {
   readonly tries: readonly Try[];
 }
 
-const needsBarrier = (brief: CompleteBrief, tables: readonly string[]): boolean =>
+const needsBarrier = (brief: Pick<CompleteBrief, 'lasers'>, tables: readonly string[]): boolean =>
   brief.lasers.some((l) => l.table !== undefined && tables.includes(l.table));
 
 interface LightChoice {

@@ -4,6 +4,7 @@ import type { Assumption, Barrier, Design, DesignEnclosure, DesignRun, Part } fr
 import type { Question } from '../floor/finding.js';
 import type { Vec2 } from '../floor/geometry/vec.js';
 import { type Outcome, ok, type Problem, refuse } from '../floor/problem.js';
+import { remembered } from '../floor/remembered.js';
 import type { SiteRules } from '../rules/schema.js';
 import { engineVersion } from '../version.js';
 import { type ComposedCover, composeCover } from './cover.js';
@@ -15,6 +16,40 @@ import { composeLaser } from './laser.js';
 import { composeQuestions } from './questions.js';
 import { composeRoom } from './room.js';
 import { composeEquipment, composeTable } from './table.js';
+
+/** Enclosures and runs are kept with all their parts. */
+const mostParts = 60;
+
+/** An edit elsewhere does not compose an enclosure again: what it stands round and what is needed of it decide. */
+const enclosureOf = remembered(
+  composeEnclosure,
+  (enclosure, index, { brief, tables, catalogue, rules }) => [
+    enclosure,
+    index,
+    tables.filter((t) => enclosure.around.includes(t.id)),
+    brief.needs.cleanliness,
+    brief.needs.background,
+    brief.lasers.map((l) => l.table),
+    catalogue.hash,
+    rules.hash,
+  ],
+  mostParts,
+);
+
+/** An edit elsewhere does not compose a run again: the heights round it and what can carry it decide. */
+const runOf = remembered(
+  composeRun,
+  (run, index, { tables, enclosures, catalogue, rules, ...heights }) => [
+    run,
+    index,
+    heights,
+    tables.map(({ id, height }) => [id, height]),
+    enclosures.map(({ id, clearHeight }) => [id, clearHeight]),
+    catalogue.hash,
+    rules.hash,
+  ],
+  mostParts,
+);
 
 /**
  * From the complete brief to the design.
@@ -41,7 +76,7 @@ export function composeDesign(
   const equipment = brief.equipment.map((e) => composeEquipment(e, [0, 0], 0, 0));
   const lasers = brief.lasers.map((l, i) => composeLaser(l, i, tables, room.outline));
   const enclosed = brief.layout.enclosures.flatMap((e, i) =>
-    kept(composeEnclosure(e, i, { brief, tables, catalogue, rules })),
+    kept(enclosureOf(e, i, { brief, tables, catalogue, rules })),
   );
   const enclosures = enclosed.map((e) => e.enclosure);
   const structureHeight = brief.room.ceiling?.structureHeight ?? room.height;
@@ -54,7 +89,7 @@ export function composeDesign(
     tables,
     enclosures,
   };
-  const hung = brief.layout.runs.flatMap((r, i) => kept(composeRun(r, i, runContext)));
+  const hung = brief.layout.runs.flatMap((r, i) => kept(runOf(r, i, runContext)));
   const runs = hung.map((h) => h.run);
   const covers = brief.layout.covers.flatMap((c, i): ComposedCover[] =>
     kept(composeCover(c, i, room, catalogue, brief.lasers.length > 0)),

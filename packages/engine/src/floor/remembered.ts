@@ -1,5 +1,5 @@
-/** Answers kept of one function before the oldest are let go: more than one design asks, little beside the catalogue. */
-const most = 400;
+/** Answers kept of one function before the oldest are let go, where it says no other number. */
+const usual = 400;
 
 const kept = new Set<() => void>();
 
@@ -15,10 +15,12 @@ const spelled = (_: string, value: unknown): unknown =>
  *
  * Inputs are plain data (no maps or sets), or `contentOf` tells what of them the answer depends on. Answers are shared and must
  * not be changed. When the memory is full, what was not asked for since it was half full is let go.
+ * @param most answers kept: more than one design asks for, and few where they are large [-]
  */
 export function remembered<A extends readonly unknown[], R>(
   compute: (...inputs: A) => R,
   contentOf: (...inputs: A) => unknown = (...inputs) => inputs,
+  most = usual,
 ): (...inputs: A) => R {
   let recent = new Map<string, R>();
   let before = new Map<string, R>();

@@ -79,36 +79,41 @@ function startOf(s: SingleSpan): Start {
 
 function stateFrom(s: SingleSpan, start: Start, x: number): BeamState {
   const { uniform: q } = s;
-  const past = s.points.filter((p) => p.at <= x);
   const ei = s.elasticity * s.secondMoment;
-  return {
-    deflection:
-      (start.slope * x -
-        (start.moment * x ** 2) / 2 -
-        (start.reaction * x ** 3) / 6 +
-        (q * x ** 4) / 24 +
-        sumOf(past, (a, p) => (p * (x - a) ** 3) / 6)) /
-      ei,
-    slope:
-      (start.slope -
-        start.moment * x -
-        (start.reaction * x ** 2) / 2 +
-        (q * x ** 3) / 6 +
-        sumOf(past, (a, p) => (p * (x - a) ** 2) / 2)) /
-      ei,
-    moment: start.moment + start.reaction * x - (q * x ** 2) / 2 - sumOf(past, (a, p) => p * (x - a)),
-    shear: start.reaction - q * x - sumOf(past, (_, p) => p),
-  };
+  let deflection = start.slope * x - (start.moment * x ** 2) / 2 - (start.reaction * x ** 3) / 6 + (q * x ** 4) / 24;
+  let slope = start.slope - start.moment * x - (start.reaction * x ** 2) / 2 + (q * x ** 3) / 6;
+  let moment = start.moment + start.reaction * x - (q * x ** 2) / 2;
+  let shear = start.reaction - q * x;
+  for (const { at, load } of s.points) {
+    if (at > x) continue;
+    const past = x - at;
+    deflection += (load * past ** 3) / 6;
+    slope += (load * past ** 2) / 2;
+    moment -= load * past;
+    shear -= load;
+  }
+  return { deflection: deflection / ei, slope: slope / ei, moment, shear };
 }
 
-/** Where a function that is continuous on [from, to] and changes sign there is zero: bisection to the last digit. */
+/**
+ * Where a function that is continuous on [from, to] and changes sign there is zero, to the last digits: false position with the
+ * weight of an end halved when it stays (the Illinois rule), so that both ends close in.
+ */
 function zeroBetween(f: (x: number) => number, from: number, to: number): number {
   let [low, high] = [from, to];
-  const rising = f(low) < 0;
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (f(middle) < 0 === rising) low = middle;
-    else high = middle;
+  let [atLow, atHigh] = [f(low), f(high)];
+  let stayed: 'low' | 'high' | null = null;
+  for (let i = 0; i < 100 && high - low > 1e-15 * (Math.abs(low) + Math.abs(high)); i++) {
+    const x = (low * atHigh - high * atLow) / (atHigh - atLow);
+    const atX = f(x);
+    if (atX === 0) return x;
+    if (atX < 0 === atLow < 0) {
+      if (stayed === 'high') atHigh /= 2;
+      [low, atLow, stayed] = [x, atX, 'high'];
+    } else {
+      if (stayed === 'low') atLow /= 2;
+      [high, atHigh, stayed] = [x, atX, 'low'];
+    }
   }
   return (low + high) / 2;
 }
@@ -158,19 +163,7 @@ export function singleSpanProblems(s: SingleSpan): Problem[] {
   return problems;
 }
 
-/**
- * Reactions, largest deflection and largest moment of one span under uniform and point loads.
- *
- *     E I d(x) = E I s0 x - M0 x^2/2 - R0 x^3/6 + q x^4/24 + sum P <x - a>^3/6     (downward positive)
- *     M(x) = M0 + R0 x - q x^2/2 - sum P <x - a>                                   (sagging positive)
- * with s0, M0, R0 from beam tables, exact at every x; largest values at zero slope and zero shear. Bending only: shear
- * adds about 1 to 4 % for spans above 15 depths. Small deflections, constant section, loads in the plane of a principal
- * axis. A structure overhead can hurt: a qualified engineer decides.
- * @param s span with its loads [m, N, N/m, Pa, m4]
- * @returns results, or `frame/not-positive`, `frame/not-a-number`, `frame/load-off-span`
- * Source: Roark's Formulas for Stress and Strain, beam tables (from memory).
- */
-export const singleSpan = remembered((s: SingleSpan): Outcome<SingleSpanResult> => {
+function solved(s: SingleSpan): Outcome<SingleSpanResult> {
   const problems = singleSpanProblems(s);
   if (problems.length > 0) return refuse(problems);
   const start = startOf(s);
@@ -184,7 +177,21 @@ export const singleSpan = remembered((s: SingleSpan): Outcome<SingleSpanResult> 
     startSlope: start.slope / (s.elasticity * s.secondMoment),
     ...extremes(s, start),
   });
-});
+}
+
+/**
+ * Reactions, largest deflection and largest moment of one span under uniform and point loads.
+ *
+ *     E I d(x) = E I s0 x - M0 x^2/2 - R0 x^3/6 + q x^4/24 + sum P <x - a>^3/6     (downward positive)
+ *     M(x) = M0 + R0 x - q x^2/2 - sum P <x - a>                                   (sagging positive)
+ * with s0, M0, R0 from beam tables, exact at every x; largest values at zero slope and zero shear. Bending only: shear
+ * adds about 1 to 4 % for spans above 15 depths. Small deflections, constant section, loads in the plane of a principal
+ * axis. A structure overhead can hurt: a qualified engineer decides.
+ * @param s span with its loads [m, N, N/m, Pa, m4]
+ * @returns results, or `frame/not-positive`, `frame/not-a-number`, `frame/load-off-span`
+ * Source: Roark's Formulas for Stress and Strain, beam tables (from memory).
+ */
+export const singleSpan = remembered(solved, (s) => s, 4000);
 
 /**
  * Deflection, slope, moment and shear of one span at a place.

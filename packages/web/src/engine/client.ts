@@ -170,7 +170,8 @@ export function engineClient(): EngineClient {
       answered({ ok: false, problems: { before: [], after: [bugProblem(error)] } });
     }
   });
-  const askHeavyInTime = paced(askHeavy, { quiet: 100, longest: 500 });
+  // With few cores the heavy checks would take theirs from what follows the hand.
+  const askHeavyInTime = paced(askHeavy, { quiet: 100, longest: navigator.hardwareConcurrency > 2 ? 500 : 2000 });
   /** The second worker starts when the first sheet is drawn, so that it takes no time from it. */
   const wakeHeavy = (): Remote<Engine> => {
     if (heavy) return heavy;
