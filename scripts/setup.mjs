@@ -65,9 +65,9 @@ export function build() {
     `packages/${p}/package.json`,
     `packages/${p}/index.html`,
   ]);
-  const now = stamp([...sources, 'tsconfig.base.json', 'package-lock.json']);
+  const now = stamp([...sources, 'tsconfig.base.json', 'package-lock.json', 'scripts/bundle.mjs']);
   if (
-    existsSync(join(root, 'packages/cli/dist/main.js')) &&
+    existsSync(join(root, 'packages/cli/dist/bundle/main.js')) &&
     existsSync(join(root, 'packages/web/dist/index.html')) &&
     isCurrent('build', now)
   )

@@ -126,8 +126,9 @@ describe('inside the engine', () => {
     parts: ['floor', 'catalogue', 'rules', 'design', 'cutting'],
     compare: ['floor', 'catalogue', 'rules', 'design', 'parts'],
     check: ['floor', 'brief', 'rules', 'catalogue', 'design', ...disciplines],
-    cure: ['floor', 'reading', 'brief', 'rules', 'catalogue', 'design', 'compose', 'check'],
     overlay: ['floor', 'rules', 'design', 'check', ...disciplines],
+    discipline: ['floor', 'reading', 'check', 'overlay', ...disciplines],
+    cure: ['floor', 'reading', 'brief', 'rules', 'catalogue', 'design', 'compose', 'check', 'discipline'],
   };
 
   test('every folder imports only what lies under it', () => {

@@ -2,7 +2,6 @@ export * from './air/index.js';
 export { type CompleteBrief, completeBrief } from './brief/complete.js';
 export { readBrief } from './brief/read.js';
 export { type Brief, briefSchema, briefVersion } from './brief/schema.js';
-export { calculate, topics } from './calculate.js';
 export {
   type AmendedFigure,
   type AmendedPrice,
@@ -16,7 +15,6 @@ export { type CatalogueFile, readCatalogue } from './catalogue/read.js';
 export type * from './catalogue/schema.js';
 export { catalogueFileSchema, itemSchema } from './catalogue/schema.js';
 export { type SoldBy, soldBy, unitOfWord } from './catalogue/sold-by.js';
-export { checkDesign, isDone } from './check/index.js';
 export * from './compare/index.js';
 export { composeDesign } from './compose/index.js';
 export {
@@ -42,12 +40,16 @@ export {
   lightFindings,
   revisionOf,
 } from './design-from.js';
+export { calculate, topics } from './discipline/calculate.js';
+export { checkDesign, isDone } from './discipline/check.js';
+export type { Discipline } from './discipline/discipline.js';
+export { disciplines } from './discipline/list.js';
+export { overlayMarks, overlays } from './discipline/overlays.js';
 export { bytesHash, canonicalText, contentHash, utf8Bytes } from './floor/hash.js';
 export * from './floor/index.js';
 export { forgetRemembered } from './floor/remembered.js';
 export * from './frame/index.js';
 export * from './laser/index.js';
-export { overlayMarks, overlays } from './overlay/index.js';
 export * from './parts/index.js';
 export { type Section, sectionsOf } from './reading/sections.js';
 export * from './room/index.js';

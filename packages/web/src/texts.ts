@@ -177,12 +177,6 @@ export const texts = {
   lists: { whole: 'The whole space' },
   checks: {
     tally: (n: number) => (n === 1 ? '1 finding' : `${n} findings`),
-    room: 'Room',
-    laser: 'Laser',
-    air: 'Air',
-    frame: 'Frame',
-    curtain: 'Curtain',
-    cutting: 'Cutting',
     assumptions: 'Assumed values',
     noAssumptions: 'Nothing was assumed.',
   },

@@ -7,8 +7,8 @@ const texts = (folder: string) =>
     .filter((name) => name.endsWith('.yaml'))
     .sort()
     .map((name) => ({ name, text: readFileSync(new URL(`${folder}${name}`, root), 'utf8') }));
-const catalogueFiles = texts('catalogue/');
-const ruleTexts = Object.fromEntries(texts('rules/').map(({ name, text }) => [name.replace('.yaml', ''), text]));
+export const catalogueFiles = texts('catalogue/');
+export const ruleTexts = Object.fromEntries(texts('rules/').map(({ name, text }) => [name.replace('.yaml', ''), text]));
 
 export const exampleText = (name: string): string => readFileSync(new URL(`examples/${name}`, root), 'utf8');
 

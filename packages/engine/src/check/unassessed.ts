@@ -1,11 +1,12 @@
 import type { CompleteBrief } from '../brief/complete.js';
-import { type Decider, type Discipline, type Finding, notJudged } from '../floor/finding.js';
+import { type Decider, type DisciplineId, type Finding, notJudged } from '../floor/finding.js';
 import { commonPractice } from '../floor/source.js';
+import type { CheckContext } from './context.js';
 
 /** What a brief may state that no check computes with yet. Each becomes an honest finding when it is used. */
 interface Unassessed {
   readonly id: string;
-  readonly discipline: Discipline;
+  readonly discipline: DisciplineId;
   readonly requirement: string;
   readonly why: string;
   readonly decider: Decider;
@@ -150,22 +151,24 @@ const entries: readonly Unassessed[] = [
   },
 ];
 
-/** Findings for what the brief states outside any one discipline's checks. */
-export const unassessedFindings = (brief: CompleteBrief): Finding[] =>
-  entries
-    .filter((e) => e.used(brief))
-    .map((e) => ({
-      id: `${e.discipline}/${e.id}`,
-      discipline: e.discipline,
-      subject: 'project',
-      requirement: e.requirement,
-      ...notJudged,
-      message: e.why,
-      unit: '1',
-      calculation: null,
-      source: commonPractice,
-      decider: e.decider,
-      required: true,
-      cautions: [],
-      asks: [],
-    }));
+/** The check that says for one discipline what the brief states and nothing computes with yet. */
+export const unassessedIn =
+  (discipline: DisciplineId) =>
+  ({ brief }: CheckContext): Finding[] =>
+    entries.filter((e) => e.discipline === discipline && e.used(brief)).map(findingOf);
+
+const findingOf = (e: Unassessed): Finding => ({
+  id: `${e.discipline}/${e.id}`,
+  discipline: e.discipline,
+  subject: 'project',
+  requirement: e.requirement,
+  ...notJudged,
+  message: e.why,
+  unit: '1',
+  calculation: null,
+  source: commonPractice,
+  decider: e.decider,
+  required: true,
+  cautions: [],
+  asks: [],
+});

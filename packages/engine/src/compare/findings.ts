@@ -1,4 +1,4 @@
-import type { Decider, Discipline, Finding, Verdict } from '../floor/finding.js';
+import type { Decider, DisciplineId, Finding, Verdict } from '../floor/finding.js';
 import { compareText } from '../floor/text-order.js';
 import { sameCalculation } from './calculations.js';
 import { sameNumber } from './quantities.js';
@@ -29,7 +29,7 @@ export type Direction = 'worse' | 'better' | 'other';
 /** One requirement on one thing, as it was found before and after. */
 export interface FindingChange {
   readonly id: string;
-  readonly discipline: Discipline;
+  readonly discipline: DisciplineId;
   readonly decider: Decider;
   readonly subject: string;
   readonly requirement: string;

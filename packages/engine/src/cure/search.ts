@@ -1,9 +1,9 @@
 import { completeBrief } from '../brief/complete.js';
 import type { Brief } from '../brief/schema.js';
 import type { Catalogue } from '../catalogue/schema.js';
-import { checkDesign } from '../check/index.js';
 import { composeDesign } from '../compose/index.js';
 import type { Design } from '../design/types.js';
+import { checkDesign } from '../discipline/check.js';
 import { type Finding, type Verdict, verdictOrder } from '../floor/finding.js';
 import { contentHash } from '../floor/hash.js';
 import type { SiteRules } from '../rules/schema.js';

@@ -3,7 +3,8 @@ import type { Source } from './source.js';
 
 export type Verdict = 'meets' | 'attention' | 'fails' | 'not assessed';
 
-export type Discipline = 'laser' | 'air' | 'frame' | 'curtain' | 'cutting' | 'room';
+/** Name of a discipline, stable: `laser`. The list of disciplines says which there are. */
+export type DisciplineId = string;
 
 /** Who decides on a finding in the end; the tool only assists. */
 export type Decider =
@@ -29,7 +30,7 @@ export interface RuleUsed {
 export interface Finding {
   /** Stable over edits that leave the subject in place: `laser/barrier-irradiance/run-1/laser-a`. */
   readonly id: string;
-  readonly discipline: Discipline;
+  readonly discipline: DisciplineId;
   /** Id of the object of the design. */
   readonly subject: string;
   /** What is asked, short: `Irradiance on the barrier within its rating`. */

@@ -1,4 +1,4 @@
-import type { Discipline, Verdict } from './finding.js';
+import type { DisciplineId, Verdict } from './finding.js';
 import type { Ring } from './geometry/polygon.js';
 import type { Vec2 } from './geometry/vec.js';
 
@@ -39,8 +39,10 @@ export type OverlayMark =
 export interface OverlayInfo {
   /** `laser/reach`: stable. */
   readonly id: string;
-  readonly discipline: Discipline;
+  readonly discipline: DisciplineId;
   readonly title: string;
+  /** Letter that lays it over the plan, by what people think of it; without one it is found by its title. */
+  readonly key?: string;
   /** One line for each style that it draws. */
   readonly legend: readonly { readonly style: OverlayStyle; readonly means: string }[];
   /** What it leaves out, so that nobody reads more into it. */

@@ -7,6 +7,7 @@ export const airSupply: Overlay = {
   id: 'air/supply',
   discipline: 'air',
   title: 'Clean air',
+  key: 'A',
   legend: [
     { style: 'pass', means: 'face of a fan filter unit; supply and return of the room' },
     { style: 'part', means: 'inside of an enclosure, with its mean velocity and the forecast of its particles' },

@@ -21,6 +21,7 @@ export const curtainSupports: Overlay = {
   id: 'curtain/supports',
   discipline: 'curtain',
   title: 'Track supports',
+  key: 'U',
   legend: [
     { style: 'part', means: 'line of the track' },
     { style: 'keep', means: 'support, with its distance to the next along the track' },

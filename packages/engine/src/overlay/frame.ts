@@ -30,6 +30,7 @@ export const frameLoads: Overlay = {
   id: 'frame/loads',
   discipline: 'frame',
   title: 'Frame and its loads',
+  key: 'F',
   legend: [
     { style: 'part', means: 'roof beam, with the highest use of its limits on sag and stress' },
     { style: 'keep', means: 'foot, with its largest load on a level floor' },

@@ -49,6 +49,7 @@ export const laserReach: Overlay = {
   id: 'laser/reach',
   discipline: 'laser',
   title: 'Reach of the free beams',
+  key: 'L',
   legend: [
     {
       style: 'reach',
@@ -70,6 +71,7 @@ export const laserScatter: Overlay = {
   id: 'laser/scatter',
   discipline: 'laser',
   title: 'Scattered light',
+  key: 'S',
   legend: [
     { style: 'reach', means: 'nearer than this, light scattered where a beam leg ends is above the exposure limit' },
   ],
@@ -99,6 +101,7 @@ export const laserBarriers: Overlay = {
   id: 'laser/barriers',
   discipline: 'laser',
   title: 'Barriers',
+  key: 'P',
   legend: [
     { style: 'part', means: 'a face that may stop light, with the highest use of its rating by any one source' },
   ],

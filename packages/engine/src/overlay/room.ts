@@ -15,6 +15,7 @@ export const roomWays: Overlay = {
   id: 'room/ways',
   discipline: 'room',
   title: 'Ways and free widths',
+  key: 'G',
   legend: [{ style: 'pass', means: 'floor over which a person as wide as the narrowest allowed way can walk' }],
   limits:
     'Doors are taken as open, movable things as standing where they are drawn. The fire authority decides on ways out.',
@@ -50,6 +51,7 @@ export const roomKeepClear: Overlay = {
   id: 'room/keep-clear',
   discipline: 'room',
   title: 'What must stay clear',
+  key: 'K',
   legend: [{ style: 'keep', means: 'swing of a door leaf; clear space before an electrical board' }],
   limits:
     'The space before a board is drawn about its middle; the rule lets it lie to either side. An electrician decides.',
@@ -77,6 +79,7 @@ export const roomHeights: Overlay = {
   id: 'room/heights',
   discipline: 'room',
   title: 'Heights',
+  key: 'H',
   legend: [
     { style: 'part', means: 'underside over a way, or top of what stands, above the floor' },
     { style: 'keep', means: 'sprinkler and its deflector' },

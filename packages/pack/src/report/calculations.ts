@@ -1,20 +1,10 @@
-import { type Discipline, type Finding, sourceText, utilisationText } from '@cloche/engine';
+import { disciplines, type Finding, sourceText, utilisationText } from '@cloche/engine';
 import { hairline, ink, secondInk } from '../drawing/inks.js';
 import { verdictShape } from '../drawing/verdict-shape.js';
 import { amountsText, utilisationBar, wordColour } from './findings.js';
 import { type Flow, margins, textWidth } from './flow.js';
 import { unitText, withUnit } from './words.js';
 import { agreed, type PrintedStep, type PrintedValue, shapeOf, worksheet } from './worksheet.js';
-
-/** Disciplines in the order of the report, with the titles of their chapters. */
-const chapters: readonly (readonly [Discipline, string])[] = [
-  ['laser', 'Laser'],
-  ['air', 'Air'],
-  ['frame', 'Frame'],
-  ['curtain', 'Curtains'],
-  ['cutting', 'Cutting'],
-  ['room', 'Room'],
-];
 
 /** Findings with the numbers that the summary gave them, and of every source its number in the list. */
 export interface Numbered {
@@ -32,8 +22,8 @@ export function calculationsSection(flow: Flow, numbered: Numbered): void {
     'Under each formula stand the values that are new in it: a symbol keeps its value, given or found, until it is given again. Numbers carry six figures. Angles are in radians inside sin, cos and tan; log is the natural logarithm. Where one calculation serves several findings, its formulas stand once and each finding has a column under its number. Numbers in square brackets: see Sources.',
     { size: 8.5, colour: secondInk, after: 4 },
   );
-  for (const [discipline, title] of chapters) {
-    const items = computed.filter(({ finding }) => finding.discipline === discipline);
+  for (const { id, title } of disciplines) {
+    const items = computed.filter(({ finding }) => finding.discipline === id);
     if (items.length > 0) chapter(flow, title, items, numbered.sourceNumber);
   }
 }

@@ -2,6 +2,7 @@ import { type Direction, utilisationText } from '@cloche/engine';
 import { useState } from 'react';
 import type { FindingChange } from '../engine/contract.js';
 import { VerdictMark } from '../notes/verdict-mark.js';
+import { useWorkbench } from '../state/store.js';
 import { changesTexts } from '../texts/changes.js';
 import { texts } from '../texts.js';
 
@@ -69,13 +70,16 @@ function FindingRow({
   readonly onOpen: CompareFindingsProps['onOpen'];
 }) {
   const { before, after, direction } = change;
+  const discipline = useWorkbench(
+    (s) => s.shelf.disciplines.find((each) => each.id === change.discipline)?.title ?? change.discipline,
+  );
   const inside = (
     <>
       <Verdicts change={change} />
       <span className="requirement">
         {change.requirement}
         <span className="subject">
-          {changesTexts.findings.whose(change.subject, texts.checks[change.discipline].toLowerCase(), change.decider)}
+          {changesTexts.findings.whose(change.subject, discipline.toLowerCase(), change.decider)}
         </span>
       </span>
       <Utilisations before={before?.utilisation ?? null} after={after?.utilisation ?? null} />

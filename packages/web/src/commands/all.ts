@@ -8,13 +8,13 @@ import type { Command } from './command.js';
 import { helpCommands } from './help-commands.js';
 import { sheetCommands } from './sheet-commands.js';
 
-/** Everything that can be done by name or key; each area brings its own list. */
-export const allCommands: readonly Command[] = [
+/** Everything that can be done by name or key; each area brings its own list; overlays come from the engine. */
+export const allCommands = (): readonly Command[] => [
   ...sheetCommands,
   ...projectCommands,
   ...drawingCommands,
   ...arrangeCommands,
-  ...overlayCommands,
+  ...overlayCommands(),
   ...scheduleCommands,
   ...shelfCommands,
   ...helpCommands,

@@ -15,7 +15,7 @@ export function AskLine() {
   useEffect(() => {
     if (asked > 0) input.current?.focus();
   }, [asked]);
-  const answers = answersTo(typed, [...possible(allCommands), ...(typed === '' ? [] : answerableThings())]);
+  const answers = answersTo(typed, [...possible(allCommands()), ...(typed === '' ? [] : answerableThings())]);
   const open = typed.trim() !== '';
   const leave = () => {
     setTyped('');

@@ -30,7 +30,7 @@ export function KeyList() {
             {say.singleKeys}
           </label>
           <div className="key-groups">
-            {groupsOf(allCommands).map(([group, commands]) => (
+            {groupsOf(allCommands()).map(([group, commands]) => (
               <section key={group}>
                 <h3>{group}</h3>
                 <dl>

@@ -20,7 +20,7 @@ export function useKeys(): void {
       const plain = !/^(Ctrl|Alt)\+/.test(keys);
       if (plain && isTyping(event.target)) return;
       if (isPlainKey(keys) && !useKeySettings.getState().single) return;
-      const command = allCommands.find((each) => each.keys === keys && (each.can?.() ?? true));
+      const command = allCommands().find((each) => each.keys === keys && (each.can?.() ?? true));
       if (!command) return;
       event.preventDefault();
       command.run();

@@ -5,6 +5,7 @@ import {
   composedFrom,
   type DesignResult,
   designFrom,
+  disciplines,
   heavyFindings,
   type Item,
   knownRules,
@@ -36,7 +37,8 @@ export function prepare(catalogue: readonly TextFile[], rules: Readonly<Record<s
       return { id, name: profile.ok ? profile.value.title : id };
     }),
     rules: Object.entries(knownRules).map(([id, { meaning }]) => ({ id, name: meaning })),
-    overlays: overlays.map(({ id, discipline, title, legend, limits }) => ({ id, discipline, title, legend, limits })),
+    disciplines: disciplines.map(({ id, title }) => ({ id, title })),
+    overlays,
   };
 }
 

@@ -80,6 +80,8 @@ export interface Shelf {
   }[];
   readonly profiles: readonly { readonly id: string; readonly name: string }[];
   readonly rules: readonly { readonly id: string; readonly name: string }[];
+  /** In the order in which tables name them. */
+  readonly disciplines: readonly { readonly id: string; readonly title: string }[];
   /** What can be laid over the plan. */
   readonly overlays: readonly OverlayInfo[];
 }

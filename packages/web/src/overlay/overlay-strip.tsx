@@ -2,7 +2,6 @@ import type { OverlayInfo } from '@cloche/engine';
 import { useId, useState } from 'react';
 import { useWorkbench } from '../state/store.js';
 import { overlayTexts as say } from '../texts/overlay.js';
-import { keyOfOverlay } from './overlay-keys.js';
 import { layOver, useOverlay } from './overlay-store.js';
 
 /** What can be laid over the plan, and the legend of what lies there. */
@@ -28,7 +27,7 @@ export function OverlayStrip() {
                 }}
               >
                 <span>{each.title}</span>
-                <kbd>{keyOfOverlay(each.id)}</kbd>
+                {each.key && <kbd>{each.key}</kbd>}
               </button>
             </li>
           ))}

@@ -25,7 +25,13 @@ lasers:
     wavelength: 1064 nm
     emission: { kind: pulsed, energy: 1 mJ, duration: 10 ns, rate: 10 Hz }
 `;
-const shelf: Shelf = { items: [{ id: 'nut', name: 'Nut', kind: 'slot nut' }], profiles: [], rules: [], overlays: [] };
+const shelf: Shelf = {
+  items: [{ id: 'nut', name: 'Nut', kind: 'slot nut' }],
+  profiles: [],
+  rules: [],
+  disciplines: [],
+  overlays: [],
+};
 
 const column = (id: ScheduleId, label: string): number => schedules[id].columns.findIndex((c) => c.label === label);
 function paste(id: ScheduleId, row: number, from: string, block: readonly (readonly string[])[], source = text) {

@@ -96,7 +96,7 @@ export const useWorkbench = create<Workbench>(() => ({
   revisionNews: 0,
   reading: null,
   examples: [],
-  shelf: { items: [], profiles: [], rules: [], overlays: [] },
+  shelf: { items: [], profiles: [], rules: [], disciplines: [], overlays: [] },
   computed: null,
   computedData: null,
   problems: [],

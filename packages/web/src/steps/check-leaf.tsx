@@ -5,11 +5,10 @@ import { VerdictMark } from '../notes/verdict-mark.js';
 import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 
-const disciplines = ['laser', 'air', 'frame', 'curtain', 'cutting', 'room'] as const;
-
 /** The findings counted by discipline and verdict, and what was assumed on the way. */
 export function CheckLeaf() {
   const computed = useWorkbench((s) => s.computed);
+  const disciplines = useWorkbench((s) => s.shelf.disciplines);
   if (!computed) return null;
   const { findings, design } = computed;
   return (
@@ -28,12 +27,8 @@ export function CheckLeaf() {
           </tr>
         </thead>
         <tbody>
-          {disciplines.map((discipline) => (
-            <TallyRow
-              key={discipline}
-              title={texts.checks[discipline]}
-              findings={findings.filter((f) => f.discipline === discipline)}
-            />
+          {disciplines.map(({ id, title }) => (
+            <TallyRow key={id} title={title} findings={findings.filter((f) => f.discipline === id)} />
           ))}
         </tbody>
       </table>

@@ -6,7 +6,7 @@ import { bounds, contains } from '../floor/geometry/polygon.js';
 import type { Vec2 } from '../floor/geometry/vec.js';
 import type { OverlayMark } from '../floor/overlay.js';
 import { valueOf } from '../floor/problem.js';
-import { overlayMarks, overlays } from './index.js';
+import { overlayMarks, overlays } from './overlays.js';
 
 const folder = fileURLToPath(new URL('../../../../', import.meta.url));
 const read = (path: string) => readFileSync(`${folder}${path}`, 'utf8');

@@ -1,27 +1,12 @@
 import type { CheckContext } from '../check/context.js';
 import type { Finding } from '../floor/finding.js';
 import type { OverlayInfo, OverlayMark } from '../floor/overlay.js';
-import { airSupply } from './air.js';
-import { curtainSupports } from './curtain.js';
-import { frameLoads } from './frame.js';
-import { laserBarriers, laserReach, laserScatter } from './laser.js';
-import type { Overlay } from './overlay.js';
-import { roomHeights, roomKeepClear, roomWays } from './room.js';
+import { disciplines } from './list.js';
 
-const all: readonly Overlay[] = [
-  laserReach,
-  laserScatter,
-  laserBarriers,
-  airSupply,
-  frameLoads,
-  curtainSupports,
-  roomWays,
-  roomKeepClear,
-  roomHeights,
-];
+const all = disciplines.flatMap((discipline) => discipline.overlays);
 
 /** What can be laid over the plan, in the order in which it is offered. */
-export const overlays: readonly OverlayInfo[] = all;
+export const overlays: readonly OverlayInfo[] = all.map(({ draw: _, ...info }) => info);
 
 /** The marks of an overlay on a checked design; null when no overlay has this id. */
 export function overlayMarks(

@@ -1,24 +1,12 @@
-import { airTopics } from './air/index.js';
-import { curtainTopics } from './curtain/index.js';
-import { cuttingTopics } from './cutting/index.js';
-import type { Calculation } from './floor/calculation.js';
-import { type Outcome, type Problem, problem, refuse } from './floor/problem.js';
-import type { Topic, TopicArguments, TopicInput } from './floor/topic.js';
-import { dimensions, parseQuantity } from './floor/units.js';
-import { frameTopics } from './frame/index.js';
-import { laserTopics } from './laser/index.js';
-import { meantHint } from './reading/nearest.js';
-import { roomTopics } from './room/index.js';
+import type { Calculation } from '../floor/calculation.js';
+import { type Outcome, type Problem, problem, refuse } from '../floor/problem.js';
+import type { Topic, TopicArguments, TopicInput } from '../floor/topic.js';
+import { dimensions, parseQuantity } from '../floor/units.js';
+import { meantHint } from '../reading/nearest.js';
+import { disciplines } from './list.js';
 
 /** Every calculation that stands without a project, by discipline. */
-export const topics: readonly Topic[] = [
-  ...laserTopics,
-  ...airTopics,
-  ...frameTopics,
-  ...curtainTopics,
-  ...cuttingTopics,
-  ...roomTopics,
-];
+export const topics: readonly Topic[] = disciplines.flatMap((discipline) => discipline.topics);
 
 const hintFor = (input: TopicInput): string => {
   if ('dimension' in input.shape)
