@@ -13,6 +13,7 @@ import { type Path, pathKey, valueAt } from '../brief/path.js';
 import { namesOf } from '../brief/references.js';
 import { engineClient } from '../engine/client.js';
 import type { Answer, Computed, Problem, Shelf } from '../engine/contract.js';
+import { browserCopy } from '../session/browser-copy.js';
 import { browserKeep, holdPage } from '../session/browser-keep.js';
 import { httpWire } from '../session/http-wire.js';
 import type { Conflict } from '../session/merge-data.js';
@@ -164,8 +165,9 @@ export async function openProject(id: string): Promise<void> {
   const name = `${pageName}-${opened}`;
   let own: Session | null = null;
   own = await openSession({
-    wire: httpWire(id, name),
+    wire: httpWire(id),
     keep: await browserKeep(id, pageName, name),
+    copy: browserCopy(id),
     clock,
     window: name,
     onChange: (state) => {
