@@ -9,6 +9,7 @@ import {
   withValue,
   withValues,
 } from '../brief/document.js';
+import { distanceEndsOn } from '../brief/kept-distances.js';
 import { type Path, pathKey, valueAt } from '../brief/path.js';
 import { namesOf } from '../brief/references.js';
 import { engineClient } from '../engine/client.js';
@@ -266,7 +267,7 @@ export const editObject = (path: Path, value: unknown): void => editText(withObj
 export function renameThing(path: Path, id: string): void {
   const { text, data } = get();
   const before = valueAt(data, [...path, 'id']);
-  const named = typeof before === 'string' ? namesOf(data, before) : [];
+  const named = typeof before === 'string' ? [...namesOf(data, before), ...distanceEndsOn(data, before)] : [];
   editText(
     withValues(
       text,
