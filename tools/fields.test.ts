@@ -8,7 +8,7 @@ const src = fileURLToPath(new URL('../packages/engine/src', import.meta.url));
 
 /** Names that only describe: they stand on sheets, or nothing follows from them. */
 const descriptive = new Set([
-  'name', 'note', 'number', 'owner', 'author', 'contact', 'laserSafetyOfficer', 'invented', 'units', 'cloche', 'because', 'voltage', 'role', 'measured', 'shown',
+  'name', 'note', 'number', 'owner', 'author', 'contact', 'laserSafetyOfficer', 'invented', 'units', 'cloche', 'because', 'voltage', 'role', 'measured', 'shown', 'of',
 ]); // biome-ignore format: one list
 
 /** Parts of a statement that is not assessed as a whole: scanned beams, and the supply that loads are not summed against. */

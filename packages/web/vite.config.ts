@@ -1,13 +1,22 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+
+/** The list of all files of the page, by which it is kept for times without a network. */
+const listOfFiles: Plugin = {
+  name: 'list-of-files',
+  generateBundle(_options, bundle) {
+    const files = Object.keys(bundle).filter((file) => file.startsWith('assets/') && !file.endsWith('.map'));
+    this.emitFile({ type: 'asset', fileName: 'files.json', source: JSON.stringify(files.sort()) });
+  },
+};
 
 export default defineConfig({
   root: here('.'),
   base: './',
-  plugins: [react()],
+  plugins: [react(), listOfFiles],
   // Built from the sources, so that no stale build can answer for them.
   resolve: {
     alias: { '@cloche/engine': here('../engine/src/index.ts'), '@cloche/pack': here('../pack/src/index.ts') },

@@ -69,8 +69,8 @@ export function composedFrom(input: DesignInput): Outcome<Composed> {
   return ok({ brief: brief.value, complete, catalogue: catalogue.value, rules: rules.value, design: design.value });
 }
 
-/** What a design answers: the background only helps to draw, so a revision keeps its name with it or without. */
-function askedIn({ background: _, ...asked }: Brief): Omit<Brief, 'background'> {
+/** What a design answers: background and kept distances only help to draw, so a revision keeps its name with them or without. */
+function askedIn({ background: _, distances: __, ...asked }: Brief): Omit<Brief, 'background' | 'distances'> {
   return asked;
 }
 

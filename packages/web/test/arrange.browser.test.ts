@@ -341,6 +341,11 @@ describe('the sheet', () => {
     await kept.press('Enter');
     expect((await tableAt('table-3'))[0]).toBe('7.5 m');
     await expect.poll(() => kept.inputValue()).toBe('6000 mm');
+    await page.locator('.cell.file [data-safety="saved"]').waitFor();
+    await page.reload();
+    await expect.poll(() => kept.inputValue()).toBe('6000 mm');
+    await page.getByRole('button', { name: 'Undo', exact: true }).click();
+    await expect.poll(() => kept.inputValue()).toBe('6100 mm');
   });
 
   test('hides and locks layers in this browser', async () => {

@@ -68,7 +68,7 @@ export async function killableServer(webRoot: string): Promise<KillableServer> {
     url,
     kill: () =>
       new Promise((resolve) => {
-        if (!child || child.exitCode !== null) return resolve();
+        if (!child || child.exitCode !== null || child.signalCode !== null) return resolve();
         child.once('exit', () => resolve());
         child.kill('SIGKILL');
       }),

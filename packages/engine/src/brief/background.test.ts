@@ -26,12 +26,25 @@ test('a background without its file, or with no width, is a problem', () => {
   }
 });
 
-test('a design keeps its revision with a background or without', () => {
+const distances = `distances:
+  - { id: distance-1, from: { of: table-1, at: [0.5 m, 0 m] }, to: { at: [0 m, 2 m] } }
+`;
+
+test('kept distances are read with their ends, and an end without its place is a problem', () => {
+  expect(valueOf(readBrief(text + distances)).distances).toEqual([
+    { id: 'distance-1', from: { of: 'table-1', at: [0.5, 0] }, to: { at: [0, 2] } },
+  ]);
+  const read = readBrief(text + distances.replace('at: [0 m, 2 m]', 'of: table-1'));
+  expect(read.ok ? [] : read.problems.map((p) => p.path)).toEqual([['distances', 0, 'to', 'at']]);
+});
+
+test('a design keeps its revision with background and kept distances or without', () => {
   const catalogueFiles = readdirSync(new URL('catalogue/', root))
     .filter((name) => name.endsWith('.yaml'))
     .map((name) => ({ name, text: readFileSync(new URL(`catalogue/${name}`, root), 'utf8') }));
   const ruleTexts = { eu: readFileSync(new URL('rules/eu.yaml', root), 'utf8') };
   const revisionOf = (briefText: string) => valueOf(designFrom({ briefText, catalogueFiles, ruleTexts })).revision;
   expect(revisionOf(text + background)).toBe(revisionOf(text));
+  expect(revisionOf(text + distances)).toBe(revisionOf(text));
   expect(revisionOf(text.replace('name: Clean', 'name: Cleaner'))).not.toBe(revisionOf(text));
 });

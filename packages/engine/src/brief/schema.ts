@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { id } from '../reading/quantity.js';
 import { amendmentFields } from './amendments.js';
 import { backgroundSchema } from './background.js';
+import { distanceSchema } from './distances.js';
 import { layoutSchema } from './layout.js';
 import { needsSchema } from './needs.js';
 import { equipmentSchema, laserSchema, roomSchema, tableSchema } from './survey.js';
@@ -48,6 +49,7 @@ export const briefSchema = z.strictObject({
   needs: needsSchema.optional(),
   layout: layoutSchema.optional(),
   background: backgroundSchema.optional(),
+  distances: z.array(distanceSchema).max(200).optional(),
 });
 
 /** What is asked, with every quantity in SI; still without defaults. */

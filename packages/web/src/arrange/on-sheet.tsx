@@ -1,6 +1,6 @@
-import { SnapMarks } from '../drawing/snap/index.js';
+import { useHand } from '../drawing/hand.js';
+import { SnapLayer } from '../drawing/snap/index.js';
 import type { Design } from '../engine/contract.js';
-import { useMoveSnap } from '../plan/move-snap.js';
 import type { PlanView, Size } from '../plan/view.js';
 import { PickedPoints } from './background/background-layer.js';
 import { GapLine, SizeLines } from './dimension-inputs.js';
@@ -16,7 +16,7 @@ interface Drawn {
 
 /** Everything about arranging that is drawn on the sheet. */
 export function ArrangeOnSheet({ design, view, size }: Drawn) {
-  const snapped = useMoveSnap();
+  const drawing = useHand((s) => s.session !== null);
   return (
     <>
       <SizeLines design={design} view={view} size={size} />
@@ -25,7 +25,7 @@ export function ArrangeOnSheet({ design, view, size }: Drawn) {
       <TurnGrip design={design} view={view} size={size} />
       <MeasureLayer design={design} view={view} size={size} />
       <PickedPoints view={view} size={size} />
-      {snapped.at && <SnapMarks at={snapped.at} reasons={snapped.reasons} view={view} size={size} />}
+      {!drawing && <SnapLayer view={view} size={size} />}
       <FrameShape />
     </>
   );

@@ -1,4 +1,4 @@
-import { useMoveSnap } from '../plan/move-snap.js';
+import { useSnapping } from '../drawing/snap/index.js';
 import { useLayers } from './layers.js';
 import { useArrange } from './state.js';
 
@@ -6,7 +6,7 @@ import { useArrange } from './state.js';
 export function useSheetState() {
   const { hidden, locked } = useLayers();
   const tool = useArrange((s) => s.tool);
-  const moving = useMoveSnap((s) => s.at !== null);
+  const moving = useSnapping();
   return {
     'data-hidden': hidden.join(' '),
     'data-locked': locked.join(' '),

@@ -1,4 +1,5 @@
 import { briefData, withValue } from '../brief/document.js';
+import { distanceEndsOn } from '../brief/kept-distances.js';
 import { type Path, pathKey, valueAt } from '../brief/path.js';
 import { namesOf } from '../brief/references.js';
 import { arrangeTexts as say } from '../texts/arrange.js';
@@ -43,6 +44,8 @@ function fallOf(data: unknown, ids: readonly string[]): Fall {
     if (!member || seen.has(id)) continue;
     seen.add(id);
     paths.set(pathKey(member.path), member.path);
+    // A distance to a thing that is gone measures nothing.
+    for (const end of distanceEndsOn(data, id)) paths.set(pathKey(end.slice(0, 2)), end.slice(0, 2));
     for (const name of namesOf(data, id)) {
       const owner = ownerOf(data, name, paths);
       if (!owner) {

@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Computed } from '../engine/contract.js';
 import { type SheetName, sheetsByUse } from '../sheets/sheet-names.js';
+import { keptOrMade } from '../state/offline.js';
 import { fetchPackFile } from '../state/server.js';
 import { useWorkbench } from '../state/store.js';
 import { fittingTexts as say } from '../texts/fitting.js';
-import { keptOrMade } from './offline.js';
 
 /** The drawings that a fitter works from. */
 export const drawingsOf = (computed: Computed): readonly SheetName[] =>

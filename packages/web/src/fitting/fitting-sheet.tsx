@@ -8,7 +8,6 @@ import { type Fitting, fittingOf } from './fitting.js';
 import { FittingHead } from './fitting-head.js';
 import { Pieces, Steps } from './fitting-lists.js';
 import { KeepButton } from './keep-button.js';
-import { keepPage } from './offline.js';
 import { openTicks, tick, useTicks } from './ticks.js';
 
 type FittingView = keyof typeof say.views;
@@ -26,7 +25,6 @@ function Made({ computed }: { readonly computed: Computed }) {
   const [view, setView] = useState<FittingView>('steps');
   const done = useTicks((s) => s.done);
   useEffect(() => openTicks(fitting.revision), [fitting.revision]);
-  useEffect(keepPage, []);
   return (
     <main className="fitting">
       <FittingHead fitting={fitting} />

@@ -1,12 +1,11 @@
 import { bounds } from '@cloche/engine';
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
 import { unitsOf } from '../drawing/length-text.js';
-import { type SnapField, snapBox, snapField, snapOptions } from '../drawing/snap/index.js';
+import { hideSnap, type SnapField, showSnap, snapBox, snapField, snapOptions } from '../drawing/snap/index.js';
 import type { Design, Vec2 } from '../engine/contract.js';
 import { editValues, endEdit, useWorkbench } from '../state/store.js';
 import { carrierOf, gripOf, groupGrip, movedGrip, shiftBetween } from './grips.js';
 import { knownGrip } from './known-grips.js';
-import { useMoveSnap } from './move-snap.js';
 import { extentOf, middleOf } from './places.js';
 import { usePlanView } from './view-store.js';
 
@@ -100,10 +99,7 @@ function lead({ ids, grip, field, outline }: Drag, by: Vec2, free: boolean): voi
   editValues(movedGrip(grip, rested.by, false), key);
   const [first] = outline;
   const middle = middleOf(outline) ?? first;
-  useMoveSnap.setState({
-    at: middle ? [middle[0] + rested.by[0], middle[1] + rested.by[1]] : null,
-    reasons: rested.reasons,
-  });
+  if (middle) showSnap([middle[0] + rested.by[0], middle[1] + rested.by[1]], rested.reasons);
 }
 
 /** Moves by one arrow key; null for other keys, and for what has no place of its own. */
@@ -142,7 +138,7 @@ export function useMove(id: string) {
       const moved = drag.current?.moving ?? false;
       if (moved) endEdit();
       drag.current = null;
-      useMoveSnap.setState({ at: null, reasons: [] });
+      hideSnap();
       return moved;
     },
     byKey: (event: KeyboardEvent): boolean => moveByKey(handOf(id), event),

@@ -1,37 +1,11 @@
+import type { NewRevision as KeptRevision, ProjectLine, RevisionLine, Summary } from '@cloche/store';
 import { fetchJson, troubleOf } from '../state/server.js';
 
-export interface VerdictCount {
-  readonly meets: number;
-  readonly attention: number;
-  readonly fails: number;
-  readonly notAssessed: number;
-}
+export type { ProjectLine, VerdictCount } from '@cloche/store';
 
-/** A project as the list shows it. */
-export interface ProjectLine {
-  readonly id: string;
-  readonly name: string;
-  readonly created: string;
-  readonly changed: string;
-  readonly seq: number;
-  readonly revisions: number;
-  readonly verdicts: VerdictCount | null;
-  readonly hasPicture: boolean;
-}
-
-export interface NewRevision {
-  readonly name: string;
-  readonly note: string;
-  readonly by: string;
-  readonly seq: number;
-  readonly hash: string;
-  readonly verdicts: VerdictCount | null;
-}
-
-export interface Revision extends NewRevision {
-  readonly number: number;
-  readonly at: string;
-}
+/** A revision as this page names it: the page keeps no figures of cost with it. */
+export type NewRevision = Omit<KeptRevision, 'cost'>;
+export type Revision = NewRevision & Pick<RevisionLine, 'number' | 'at'>;
 
 const withJson = (method: string, body: unknown): RequestInit => ({
   method,
@@ -68,15 +42,8 @@ export async function exportProject(id: string): Promise<{ readonly name: string
 export const pictureOf = ({ id, changed }: ProjectLine): string =>
   `${at(id)}/picture?changed=${encodeURIComponent(changed)}`;
 
-export const putSummary = (
-  id: string,
-  summary: {
-    readonly seq: number;
-    readonly name: string;
-    readonly picture: string | null;
-    readonly verdicts: VerdictCount | null;
-  },
-): Promise<unknown> => fetchJson(`${at(id)}/summary`, withJson('PUT', summary));
+export const putSummary = (id: string, summary: Summary): Promise<unknown> =>
+  fetchJson(`${at(id)}/summary`, withJson('PUT', summary));
 
 export const fetchRevisions = (id: string): Promise<readonly Revision[]> => fetchJson(`${at(id)}/revisions`);
 export const fetchRevision = (id: string, number: number): Promise<Revision & { readonly text: string }> =>

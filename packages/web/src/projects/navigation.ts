@@ -1,4 +1,5 @@
 import { NoProject } from '../session/http-wire.js';
+import { keepPage } from '../state/offline.js';
 import { fetchOpened } from '../state/server.js';
 import { begin, closeProject, goToStep, openProject, useWorkbench } from '../state/store.js';
 import { projectTexts } from '../texts/projects.js';
@@ -17,6 +18,7 @@ export async function start(): Promise<void> {
     followAddress();
     followRevisions();
     sendSummaries();
+    void keepPage();
   } catch (error) {
     useWorkbench.setState({ trouble: messageOf(error), busy: false });
   }

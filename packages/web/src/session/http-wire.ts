@@ -1,6 +1,7 @@
 import { troubleOf } from '../state/server.js';
+import { listen } from './shared-live.js';
 import type { NewStep, Step } from './steps.js';
-import type { Appended, Heard, Stop, Wire } from './wire.js';
+import type { Appended, Wire } from './wire.js';
 
 interface Steps {
   readonly seq: number;
@@ -20,7 +21,7 @@ async function json<T>(path: string): Promise<T> {
 }
 
 /** The way to a project on the server that this page came from. */
-export function httpWire(id: string, window: string): Wire {
+export function httpWire(id: string): Wire {
   const base = `api/projects/${id}`;
   const after = (seq: number) => json<Steps>(`${base}/steps?after=${seq}`);
   return {
@@ -40,7 +41,7 @@ export function httpWire(id: string, window: string): Wire {
       }
     },
     append: async (seq, steps) => answerOf(await post(`${base}/steps`, seq, steps)),
-    listen: (heard) => listen(`${base}/live?window=${window}`, heard),
+    listen: (heard) => listen(`${base}/live`, heard),
   };
 }
 
@@ -58,42 +59,4 @@ async function answerOf(response: Response): Promise<Appended> {
   const why = await troubleOf(response);
   if (response.status >= 500) throw new Error(why);
   return { outcome: 'refused', why };
-}
-
-/** Wait before listening again where the browser does not do it by itself [ms]. */
-const pause = 5000;
-
-/**
- * Listens while the page is in sight. A browser opens only a few connections to one server at a time, and each listener holds
- * one: pages in the background would keep the one in hand from working. They catch up when they are shown again.
- */
-function listen(path: string, heard: Heard): Stop {
-  let source: EventSource | null = null;
-  let again: ReturnType<typeof setTimeout> | undefined;
-  const begin = (): void => {
-    const opened = new EventSource(path);
-    source = opened;
-    opened.addEventListener('open', () => heard.opened());
-    opened.addEventListener('steps', (event) => heard.steps((JSON.parse(event.data) as Steps).steps));
-    opened.addEventListener('revision', () => heard.revision());
-    opened.addEventListener('gone', () => heard.gone());
-    opened.addEventListener('error', () => {
-      if (opened.readyState === EventSource.CLOSED) again = setTimeout(begin, pause);
-    });
-  };
-  const end = (): void => {
-    clearTimeout(again);
-    source?.close();
-    source = null;
-  };
-  const onSight = (): void => {
-    end();
-    if (document.visibilityState === 'visible') begin();
-  };
-  document.addEventListener('visibilitychange', onSight);
-  onSight();
-  return () => {
-    document.removeEventListener('visibilitychange', onSight);
-    end();
-  };
 }

@@ -1,25 +1,6 @@
-/** One replacement in a text: at offset `at` (UTF-16 units) stands `out`; `in` takes its place. */
-export interface Splice {
-  readonly at: number;
-  readonly out: string;
-  readonly in: string;
-}
+import type { NewStep, Splice } from '@cloche/store';
 
-/** What one gesture in one window did to the text; its splices apply one after the other. */
-export interface NewStep {
-  readonly window: string;
-  /** Steps of one group are undone together. */
-  readonly group: string;
-  readonly kind: 'edit' | 'undo' | 'redo';
-  readonly splices: readonly Splice[];
-}
-
-/** A step with its place in the project's one history. */
-export interface Step extends NewStep {
-  readonly seq: number;
-  /** When the server kept it, ISO 8601. */
-  readonly at: string;
-}
+export type { NewStep, Splice, Step } from '@cloche/store';
 
 const isHigh = (text: string, at: number): boolean => (text.charCodeAt(at) & 0xfc00) === 0xd800;
 const isLow = (text: string, at: number): boolean => (text.charCodeAt(at) & 0xfc00) === 0xdc00;

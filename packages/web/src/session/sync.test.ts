@@ -5,7 +5,7 @@ import { listAt, valueAt } from '../brief/path.js';
 import type { Conflict } from './merge-data.js';
 import { type NewStep, replayed, type Step } from './steps.js';
 import { openSession, type Session, type SessionState } from './sync.js';
-import type { Appended, Heard, Kept, Stop } from './wire.js';
+import type { Appended, Heard, Kept, Opened, Stop } from './wire.js';
 
 const start = `cloche: 1
 project:
@@ -30,12 +30,15 @@ class World {
   readonly listeners = new Set<{ readonly heard: Heard; readonly queue: (() => void)[] }>();
   readonly timers: { at: number; run: () => void }[] = [];
   readonly browser = new Map<string, Kept>();
+  /** What all windows of the browser last had from the server; it may lag behind. */
+  copy: Opened | null = null;
+  copies = 0;
   time = 0;
 
   /** A request: it travels, the server answers, the answer travels. Each way may lose it. */
   ask<T>(answer: () => T): Promise<T> {
     return new Promise((resolve, reject) => {
-      const lost = () => reject(new Error('lost'));
+      const lost = () => reject(new TypeError('lost'));
       this.onTheWay.push({
         arrive: () => {
           const value = answer();
@@ -109,7 +112,7 @@ class Window {
     this.name = name;
   }
 
-  async open(): Promise<void> {
+  async open(server: 'answers' | 'is away' = 'answers'): Promise<void> {
     const { world } = this;
     this.life++;
     const id = `${this.name}${this.life}`;
@@ -136,6 +139,14 @@ class Window {
           for (const key of mine) world.browser.delete(key);
         },
       },
+      copy: {
+        read: async () => world.copy,
+        write: (opened) => {
+          // A killed browser has not written the last of it.
+          if (world.copies++ % 3 === 0) world.copy = opened && JSON.parse(JSON.stringify(opened));
+        },
+        close: () => undefined,
+      },
       clock: {
         now: () => world.time,
         after: (ms, run) => {
@@ -151,10 +162,12 @@ class Window {
         this.state = state;
       },
     });
-    // The request to open arrives: a page that cannot be loaded is no window.
     const { onTheWay } = world;
-    onTheWay.pop()!.arrive();
-    onTheWay.pop()!.arrive();
+    if (server === 'is away') onTheWay.pop()!.lose();
+    else {
+      onTheWay.pop()!.arrive();
+      onTheWay.pop()!.arrive();
+    }
     this.session = await opening;
     await settled();
   }
@@ -239,6 +252,41 @@ test('a field that is changed again after a lost answer is not told as a conflic
   await world.calm();
   expect(lengthOf(world.text, 0)).toBe('5 m');
   expect(a.state!.conflicts).toEqual([]);
+});
+
+test('a project opens from its copy while the server is away, is edited, and everything arrives when it is back', async () => {
+  const { world, a, b } = await twoWindows();
+  setLength(a, 0, '4 m');
+  world.onTheWay.pop()!.lose();
+  await settled();
+  a.kill();
+  await a.open('is away');
+  expect(lengthOf(a.text, 0)).toBe('4 m');
+  expect(a.state!.safety).toBe('kept');
+  setLength(a, 1, '5 m');
+  expect(a.state!.safety).toBe('kept');
+  // Meanwhile another browser, which has the server, changes something else.
+  b.session!.edit(withValue(b.text, ['project', 'name'], 'Other'), null);
+  await world.calm();
+  expect([lengthOf(world.text, 0), lengthOf(world.text, 1)]).toEqual(['4 m', '5 m']);
+  expect(valueAt(briefData(world.text), ['project', 'name'])).toBe('Other');
+  expect(a.text).toBe(world.text);
+  expect(a.state!.safety).toBe('saved');
+});
+
+test('nothing changed while the server was away is told as kept, then as saved', async () => {
+  const { world, a } = await twoWindows();
+  a.kill();
+  await a.open('is away');
+  expect(a.state!.safety).toBe('kept');
+  await world.calm();
+  expect(a.state!.safety).toBe('saved');
+  expect(world.steps).toEqual([]);
+});
+
+test('a project of which this browser has nothing does not open while the server is away', async () => {
+  const world = new World();
+  await expect(new Window(world, 'a').open('is away')).rejects.toThrow('lost');
 });
 
 test('a killed browser loses nothing, and undo goes on after it', async () => {
@@ -365,7 +413,7 @@ const something = fc.oneof(
   { weight: 6, arbitrary: fc.record({ do: fc.constant('hear' as const), by: fc.nat(1) }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constant('cut' as const), by: fc.nat(1) }) },
   { weight: 3, arbitrary: fc.record({ do: fc.constant('time' as const), ms: fc.constantFrom(100, 600, 5000) }) },
-  { weight: 1, arbitrary: fc.record({ do: fc.constant('kill' as const), by: fc.nat(1) }) },
+  { weight: 1, arbitrary: fc.record({ do: fc.constant('kill' as const), by: fc.nat(1), away: fc.boolean() }) },
 );
 const undos = fc.record({ do: fc.constantFrom('undo' as const, 'redo' as const), by: fc.nat(1) });
 type Something = typeof something extends fc.Arbitrary<infer T> ? T : never;
@@ -426,7 +474,7 @@ async function played(plan: readonly (Something | Undoing)[]) {
       case 'kill':
         told.push(...window.session!.state().conflicts);
         window.kill();
-        await window.open();
+        await window.open(each.away ? 'is away' : 'answers');
         break;
       case 'undo':
         window.session!.undo();

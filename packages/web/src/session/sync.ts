@@ -2,7 +2,7 @@ import { emptyHistory, type History, type HistoryStep, redoStep, undoStep, withS
 import { merge } from './merge.js';
 import type { Conflict } from './merge-data.js';
 import { type NewStep, replayed, type Step, sameStep, spliceBetween } from './steps.js';
-import type { Clock, Keep, Kept, Stop, Wire } from './wire.js';
+import type { Clock, Copy, Keep, Kept, Opened, Stop, Wire } from './wire.js';
 
 /**
  * Where the text is safe.
@@ -27,6 +27,7 @@ export interface SessionState {
 export interface SessionPorts {
   readonly wire: Wire;
   readonly keep: Keep;
+  readonly copy: Copy;
   readonly clock: Clock;
   /** Name of this window; never used again after it is gone. */
   readonly window: string;
@@ -59,11 +60,15 @@ const [firstWait, longestWait] = [500, 10_000];
  * back, so that neither a lost answer nor a killed browser loses it or writes it twice.
  */
 export async function openSession(ports: SessionPorts): Promise<Session> {
-  const { wire, keep, clock, window } = ports;
-  const opened = await wire.open();
+  const { wire, keep, copy, clock, window } = ports;
+  const { opened, answered } = await openedOrCopied(ports);
 
   let head = opened.text;
   let seq = opened.seq;
+  /** All steps that led to the text, as far as this browser knows them. */
+  let led = opened.steps;
+  /** False as long as the server has not answered since the project was opened from this browser's copy. */
+  let reached = answered;
   let known = withSteps(emptyHistory, opened.steps);
   let pending: readonly NewStep[] = [];
   /** How many of the pending steps were sent at least once, and may have arrived. */
@@ -87,7 +92,7 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
 
   const safety = (): Safety => {
     if (gone) return 'gone';
-    if (pending.length === 0) return 'saved';
+    if (pending.length === 0) return reached ? 'saved' : 'kept';
     if (refusal !== null) return 'refused';
     if (!kept) return 'unkept';
     return waiting ? 'kept' : 'saving';
@@ -104,6 +109,7 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
     if (!closed) ports.onChange(state());
   };
   const keepNow = (): void => {
+    copy.write(gone ? null : { text: head, seq, steps: led });
     kept = keep.write(
       pending.length === 0 && conflicts.length === 0 ? null : { base: seq, text: head, steps: pending, conflicts },
     );
@@ -188,6 +194,7 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
       const answer = await wire.append(seq, batch);
       if (closed) return;
       wait = firstWait;
+      reached = true;
       // The steps themselves may have come first, on the other way.
       if (answer.outcome === 'kept') acknowledge(answer.seq);
       else if (answer.outcome === 'behind') take(answer.steps);
@@ -215,6 +222,7 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
   function advance(steps: readonly NewStep[]): void {
     head = replayed(head, steps) ?? head;
     known = withSteps(known, steps);
+    led = [...led, ...numbered(steps, seq)];
     seq += steps.length;
     pending = pending.slice(steps.length);
     sent = Math.max(0, sent - steps.length);
@@ -244,6 +252,7 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
       return;
     }
     known = withSteps(known, foreign);
+    led = [...led, ...foreign];
     onTopOf(theirs, seq + foreign.length);
   }
 
@@ -279,7 +288,7 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
     try {
       const now = await wire.open();
       if (closed) return;
-      known = withSteps(emptyHistory, now.steps);
+      startFrom(now);
       onTopOf(now.text, now.seq);
       keepNow();
       tell();
@@ -293,12 +302,17 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
   async function refused(why: string): Promise<void> {
     const now = await wire.open();
     if (now.seq !== seq || now.text !== head) {
-      known = withSteps(emptyHistory, now.steps);
+      startFrom(now);
       onTopOf(now.text, now.seq);
     } else {
       refusal = why;
       sent = 0;
     }
+  }
+
+  function startFrom(now: Opened): void {
+    known = withSteps(emptyHistory, now.steps);
+    led = now.steps;
   }
 
   function waitAndRetry(): void {
@@ -319,6 +333,7 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
       waiting?.();
       waiting = null;
       wait = firstWait;
+      reached = true;
       gone = steps === null;
       take(steps ?? []);
       keepNow();
@@ -379,7 +394,8 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
   });
 
   tell();
-  void send();
+  if (reached) void send();
+  else waitAndRetry();
   return {
     state,
     edit,
@@ -397,9 +413,36 @@ export async function openSession(ports: SessionPorts): Promise<Session> {
       paced?.();
       waiting?.();
       stopListening();
+      copy.close();
     },
   };
 }
+
+/** As the server has the project; while it is away, as this browser last had it. */
+async function openedOrCopied({
+  wire,
+  keep,
+  copy,
+}: SessionPorts): Promise<{ readonly opened: Opened; readonly answered: boolean }> {
+  try {
+    return { opened: await wire.open(), answered: true };
+  } catch (error) {
+    const copied = error instanceof TypeError ? newest(await copy.read(), keep.left()) : null;
+    if (!copied) throw error;
+    return { opened: copied, answered: false };
+  }
+}
+
+/** What another window left may stand on a later text than the copy; the steps between the two are not known then. */
+function newest(copied: Opened | null, left: readonly Kept[]): Opened | null {
+  return left.reduce<Opened | null>(
+    (best, { base, text }) => (best && best.seq >= base ? best : { seq: base, text, steps: [] }),
+    copied,
+  );
+}
+
+const numbered = (steps: readonly NewStep[], after: number): Opened['steps'] =>
+  steps.map((step, i) => ({ ...step, seq: after + i + 1 }));
 
 /** As many steps as one request holds: the server takes 500 with 5000 splices in at most 5 MB. */
 function firstBatch(steps: readonly NewStep[]): readonly NewStep[] {

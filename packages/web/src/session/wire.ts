@@ -19,10 +19,26 @@ export interface Heard {
   readonly opened: () => void;
 }
 
+/** A project as it was opened: its text, and all steps that led to it. */
+export interface Opened {
+  readonly text: string;
+  readonly seq: number;
+  readonly steps: readonly (NewStep & Pick<Step, 'seq'>)[];
+}
+
+/** A project as this browser last had it from the server: it opens from here while the server is away. */
+export interface Copy {
+  readonly read: () => Promise<Opened | null>;
+  /** Null: the project was taken out. */
+  readonly write: (opened: Opened | null) => void;
+  /** Writes what waits. */
+  readonly close: () => void;
+}
+
 /** The way to one project on the server. */
 export interface Wire {
-  /** The text, and all steps that led to it. */
-  readonly open: () => Promise<{ readonly text: string; readonly seq: number; readonly steps: readonly Step[] }>;
+  /** A server that does not answer throws a type error, as a browser does. */
+  readonly open: () => Promise<Opened>;
   /** Null when the project was taken out. */
   readonly since: (after: number) => Promise<readonly Step[] | null>;
   readonly append: (base: number, steps: readonly NewStep[]) => Promise<Appended>;

@@ -9,10 +9,12 @@ import {
   withValue,
   withValues,
 } from '../brief/document.js';
+import { distanceEndsOn } from '../brief/kept-distances.js';
 import { type Path, pathKey, valueAt } from '../brief/path.js';
 import { namesOf } from '../brief/references.js';
 import { engineClient } from '../engine/client.js';
 import type { Answer, Computed, Problem, Shelf } from '../engine/contract.js';
+import { browserCopy } from '../session/browser-copy.js';
 import { browserKeep, holdPage } from '../session/browser-keep.js';
 import { httpWire } from '../session/http-wire.js';
 import type { Conflict } from '../session/merge-data.js';
@@ -164,8 +166,9 @@ export async function openProject(id: string): Promise<void> {
   const name = `${pageName}-${opened}`;
   let own: Session | null = null;
   own = await openSession({
-    wire: httpWire(id, name),
+    wire: httpWire(id),
     keep: await browserKeep(id, pageName, name),
+    copy: browserCopy(id),
     clock,
     window: name,
     onChange: (state) => {
@@ -264,7 +267,7 @@ export const editObject = (path: Path, value: unknown): void => editText(withObj
 export function renameThing(path: Path, id: string): void {
   const { text, data } = get();
   const before = valueAt(data, [...path, 'id']);
-  const named = typeof before === 'string' ? namesOf(data, before) : [];
+  const named = typeof before === 'string' ? [...namesOf(data, before), ...distanceEndsOn(data, before)] : [];
   editText(
     withValues(
       text,

@@ -183,7 +183,6 @@ export const arrangeTexts = {
     outlineOf: (size: string, corners: number) => `${size}, ${corners} corners`,
     noClosed: 'It holds no closed line.',
     outlineTaken: (corners: number) => `The room has the outline of the drawing, with ${corners} corners.`,
-    checkOpenings: 'Doors, windows and boards kept the number of their wall: check where they are.',
     tooManyCorners: (n: number, most: number) => `This line has ${n} corners; a room has at most ${most} here.`,
     tooSmall: 'This line is too small for a room. Set the scale of the background first.',
     crossesItself: 'This line crosses itself and can be no outline.',

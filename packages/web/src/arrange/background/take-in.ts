@@ -1,6 +1,7 @@
 import { bounds, type Vec2 } from '@cloche/engine';
-import { briefData, withObject } from '../../brief/document.js';
-import { valueAt } from '../../brief/path.js';
+import { withObject } from '../../brief/document.js';
+import { edited } from '../../drawing/edit.js';
+import { rewalled } from '../../drawing/rewall.js';
 import { usePlanView } from '../../plan/view-store.js';
 import { editText, endEdit, useWorkbench } from '../../state/store.js';
 import { arrangeTexts } from '../../texts/arrange.js';
@@ -77,15 +78,13 @@ export function takeOutline(closed: readonly Vec2[], drawingMin: Vec2, drawingWi
     tellAll([made]);
     return;
   }
-  const outlined = withObject(
-    text,
-    ['room', 'outline'],
-    made.outline.map((corner) => corner.map(metres)),
-  );
+  const { put, told } = rewalled(data, made.outline);
+  const outline = made.outline.map((corner) => corner.map(metres));
+  const at = made.at.map(metres);
   endEdit();
-  editText(withObject(outlined, ['background', 'at'], made.at.map(metres)), null);
-  const openings = ['doors', 'windows', 'boards'].some(
-    (list) => valueAt(briefData(text), ['room', list]) !== undefined,
+  editText(
+    edited(text, { kind: 'values', put: [[['room', 'outline'], outline], [['background', 'at'], at], ...put] }),
+    null,
   );
-  tellAll([say.outlineTaken(made.outline.length), ...(openings ? [say.checkOpenings] : [])]);
+  tellAll([say.outlineTaken(made.outline.length), ...told]);
 }

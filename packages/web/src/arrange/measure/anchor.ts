@@ -34,7 +34,11 @@ function touches(points: readonly Vec2[], at: Vec2): boolean {
 }
 
 /** Where an anchor is now: it goes along with its thing when that is moved. */
-export function placeOf(design: Design, { at, on, offset }: Anchor): Vec2 {
-  const middle = on === null ? undefined : middleOf(extentOf(design, on));
-  return middle ? [middle[0] + offset[0], middle[1] + offset[1]] : at;
+export const placeOf = (design: Design, { at, on, offset }: Anchor): Vec2 =>
+  (on === null ? null : placeOn(design, on, offset)) ?? at;
+
+/** A place on a thing; null while the design has no such thing. */
+export function placeOn(design: Design, on: string, offset: Vec2): Vec2 | null {
+  const middle = middleOf(extentOf(design, on));
+  return middle ? [middle[0] + offset[0], middle[1] + offset[1]] : null;
 }

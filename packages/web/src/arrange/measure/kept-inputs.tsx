@@ -15,13 +15,15 @@ export function KeptInputs({
   readonly view: PlanView;
   readonly size: Size;
 }) {
-  const kept = useKept((s) => s.kept);
+  const kept = useKept();
   if (kept.length === 0) return null;
   return (
     <fieldset className="dimension-inputs in-hand kept">
       <legend className="visually-hidden">{say.measure.kept}</legend>
       {kept.map((distance) => {
-        const [a, b] = endsOf(design, distance);
+        const ends = endsOf(design, distance);
+        if (!ends) return null;
+        const [a, b] = ends;
         const [p, q] = [toScreen(view, size, a), toScreen(view, size, b)];
         const at = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2] as const;
         return (
@@ -38,7 +40,7 @@ export function KeptInputs({
               style={{ left: at[0] + 52, top: at[1] }}
               aria-label={say.measure.dropDistance(distance.number)}
               title={say.measure.dropDistance(distance.number)}
-              onClick={() => dropDistance(distance.number)}
+              onClick={() => dropDistance(distance)}
             >
               ×
             </button>

@@ -63,11 +63,13 @@ function Stretch({ from, to, text }: { readonly from: Vec2; readonly to: Vec2; r
 
 /** Distances that stay on the sheet. */
 export function KeptLines({ design, view, size }: Drawn) {
-  const kept = useKept((s) => s.kept);
+  const kept = useKept();
   return (
     <g className="dimensions in-hand kept" {...unspoken}>
       {kept.map((distance) => {
-        const [a, b] = endsOf(design, distance).map((p) => toScreen(view, size, p));
+        const ends = endsOf(design, distance);
+        if (!ends) return null;
+        const [a, b] = ends.map((p) => toScreen(view, size, p));
         return <DimensionLine key={distance.number} from={a!} to={b!} away={[0, 0]} distance={0} />;
       })}
     </g>

@@ -20,6 +20,9 @@ export function hideSnap(): void {
   if (useSnapShown.getState().shown) useSnapShown.setState({ shown: null });
 }
 
+/** Whether something rests where it does, and tells why. */
+export const useSnapping = (): boolean => useSnapShown((s) => s.shown !== null);
+
 /** The one place of the plan where reasons are drawn, for whatever is moved or placed. */
 export function SnapLayer({ view, size }: { readonly view: PlanView; readonly size: Size }) {
   const shown = useSnapShown((s) => s.shown);

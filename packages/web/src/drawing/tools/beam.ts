@@ -3,9 +3,9 @@ import { valueAt } from '../../brief/path.js';
 import { surveyLists } from '../../brief/templates.js';
 import { drawingTexts } from '../../texts/drawing.js';
 import { lengthText, writtenLength } from '../length-text.js';
-import { polarFields, polarPlace, polarShown } from '../polar.js';
+import { polarPlace } from '../polar.js';
 import type { Tool } from '../tool.js';
-import { type Corners, lastOf, noCorners, withCorner, withoutLast } from './corners.js';
+import { byCorners, type Corners, lastOf, withCorner } from './corners.js';
 
 const { beam: say } = drawingTexts.tools;
 const { list, adds } = surveyLists.beams;
@@ -15,19 +15,8 @@ export const beamTool: Tool<Corners> = {
   id: 'put-beam',
   title: adds[0]!.one,
   group: 'survey',
-  start: noCorners,
+  ...byCorners,
   hint: ({ corners }) => (corners.length === 0 ? say.first : say.next),
-  from: lastOf,
-  fields: (state, aim) => polarFields(lastOf(state), polarPlace(lastOf(state), aim)),
-  place: (state, aim) => polarPlace(lastOf(state), aim),
-  show: (state, aim, { units }) => {
-    const to = polarPlace(lastOf(state), aim);
-    return {
-      lines: [[...state.corners, to]],
-      dots: state.corners,
-      dimensions: polarShown(lastOf(state), to, units),
-    };
-  },
   put: (state, aim, scene) => {
     const [from, to] = [lastOf(state), polarPlace(lastOf(state), aim)];
     if (!from) return { kind: 'on', state: withCorner(state, to) };
@@ -37,5 +26,4 @@ export const beamTool: Tool<Corners> = {
     const says = say.done(String(valueAt(entry, ['id'])), lengthText(distance2(from, to), scene.units));
     return { kind: 'done', edit: { kind: 'entry', list, entry }, says };
   },
-  back: withoutLast,
 };

@@ -1,4 +1,7 @@
 import { distance2, type Vec2 } from '@cloche/engine';
+import { polarFields, polarPlace, polarShown } from '../polar.js';
+import type { Scene } from '../scene.js';
+import type { Aim, Shown, Tool } from '../tool.js';
 
 /** Points that were set so far, in order. */
 export interface Corners {
@@ -22,4 +25,24 @@ export function meets({ corners }: Corners, at: Vec2, near: number): Meets {
   if (corners.length > 2 && same(corners[0])) return 'first';
   if (same(corners.at(-1))) return 'last';
   return corners.some((corner) => distance2(corner, at) <= shortest) ? 'other' : 'none';
+}
+
+/** What all tools share that draw a line corner by corner, each next one pointed at or typed by length and angle. */
+export const byCorners = {
+  start: noCorners,
+  from: lastOf,
+  fields: (state, aim) => polarFields(lastOf(state), polarPlace(lastOf(state), aim)),
+  place: (state, aim) => polarPlace(lastOf(state), aim),
+  show: (state, aim, { units }) => shownCorners(state, aim, units),
+  back: withoutLast,
+} satisfies Partial<Tool<Corners>>;
+
+/** The corners that are set, and the leg to where the next one would be. */
+export function shownCorners(state: Corners, aim: Aim, units: Scene['units']) {
+  const to = polarPlace(lastOf(state), aim);
+  return {
+    lines: [[...state.corners, to]],
+    dots: state.corners,
+    dimensions: polarShown(lastOf(state), to, units),
+  } satisfies Shown;
 }

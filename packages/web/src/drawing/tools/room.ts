@@ -2,11 +2,11 @@ import { bounds, selfCrossings, signedArea, type Vec2 } from '@cloche/engine';
 import { drawingTexts } from '../../texts/drawing.js';
 import type { Edit } from '../edit.js';
 import { lengthText, writtenLength } from '../length-text.js';
-import { polarFields, polarPlace, polarShown } from '../polar.js';
+import { polarPlace } from '../polar.js';
 import { rewalled } from '../rewall.js';
 import type { Scene } from '../scene.js';
 import type { Next, Tool } from '../tool.js';
-import { type Corners, lastOf, meets, noCorners, withCorner, withoutLast } from './corners.js';
+import { byCorners, type Corners, lastOf, meets, shownCorners, withCorner } from './corners.js';
 
 const { room: say, closeBy } = drawingTexts.tools;
 
@@ -27,19 +27,12 @@ export const roomTool: Tool<Corners> = {
   group: 'survey',
   keys: 'O',
   once: true,
-  start: noCorners,
+  ...byCorners,
   hint: ({ corners }) => (corners.length === 0 ? say.first : corners.length < 3 ? say.next : closeBy(say.next)),
-  from: lastOf,
   set: ({ corners }) => corners,
-  fields: (state, aim) => polarFields(lastOf(state), polarPlace(lastOf(state), aim)),
-  place: (state, aim) => polarPlace(lastOf(state), aim),
   show: (state, aim, { units }) => {
-    const to = polarPlace(lastOf(state), aim);
-    return {
-      lines: [[...state.corners, to]],
-      dots: state.corners,
-      dimensions: [...legDimensions(state.corners, units), ...polarShown(lastOf(state), to, units)],
-    };
+    const shown = shownCorners(state, aim, units);
+    return { ...shown, dimensions: [...legDimensions(state.corners, units), ...shown.dimensions] };
   },
   put: (state, aim, scene) => {
     const at = polarPlace(lastOf(state), aim);
@@ -48,7 +41,6 @@ export const roomTool: Tool<Corners> = {
     if (met === 'last' || met === 'other') return { kind: 'no', why: say.again };
     return { kind: 'on', state: withCorner(state, at) };
   },
-  back: withoutLast,
 };
 
 function closed({ corners }: Corners, scene: Scene): Next<Corners> {

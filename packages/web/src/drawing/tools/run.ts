@@ -4,10 +4,10 @@ import { layoutLists } from '../../brief/templates.js';
 import { drawingTexts } from '../../texts/drawing.js';
 import { insideAt } from '../inside.js';
 import { lengthText, writtenLength } from '../length-text.js';
-import { polarFields, polarPlace, polarShown } from '../polar.js';
+import { polarPlace } from '../polar.js';
 import type { Scene } from '../scene.js';
 import type { Next, Tool } from '../tool.js';
-import { type Corners, lastOf, meets, noCorners, withCorner, withoutLast } from './corners.js';
+import { byCorners, type Corners, lastOf, meets, withCorner } from './corners.js';
 
 const { run: say, closeBy } = drawingTexts.tools;
 const { list, adds } = layoutLists.runs;
@@ -21,20 +21,9 @@ export const runTool: Tool<Corners> = {
   keys: 'C',
   once: true,
   square: true,
-  start: noCorners,
+  ...byCorners,
   hint: ({ corners }) => (corners.length === 0 ? say.first : corners.length < 3 ? say.next : closeBy(say.next)),
-  from: lastOf,
   set: ({ corners }) => corners,
-  fields: (state, aim) => polarFields(lastOf(state), polarPlace(lastOf(state), aim)),
-  place: (state, aim) => polarPlace(lastOf(state), aim),
-  show: (state, aim, { units }) => {
-    const to = polarPlace(lastOf(state), aim);
-    return {
-      lines: [[...state.corners, to]],
-      dots: state.corners,
-      dimensions: polarShown(lastOf(state), to, units),
-    };
-  },
   put: (state, aim, scene) => {
     const at = polarPlace(lastOf(state), aim);
     const met = meets(state, at, aim.near);
@@ -44,7 +33,6 @@ export const runTool: Tool<Corners> = {
     const inside = insideAt(scene.design.room.outline, at, (p) => [p], scene.units);
     return inside ? { kind: 'on', state: withCorner(state, inside) } : { kind: 'no', why: say.outside };
   },
-  back: withoutLast,
 };
 
 const written = (corners: readonly Vec2[], { units }: Scene) =>
