@@ -1,9 +1,9 @@
-import { type Discipline, type Finding, sourceText, utilisationText } from '@cloche/engine';
+import { type Discipline, type Finding, sourceText, unitText, utilisationText } from '@cloche/engine';
 import { hairline, ink, secondInk } from '../drawing/inks.js';
 import { verdictShape } from '../drawing/verdict-shape.js';
 import { amountsText, utilisationBar, wordColour } from './findings.js';
 import { type Flow, margins, textWidth } from './flow.js';
-import { unitText, withUnit } from './words.js';
+import { withUnit } from './words.js';
 import { agreed, type PrintedStep, type PrintedValue, shapeOf, worksheet } from './worksheet.js';
 
 /** Disciplines in the order of the report, with the titles of their chapters. */

@@ -82,13 +82,20 @@ function Letter({ label }: { readonly label: PlacedLabel }) {
 }
 
 function Name({ label: { at, angle = 0, text } }: { readonly label: PlacedLabel }) {
+  const lines = text.split('\n');
   return (
     <text
       className="name"
       textAnchor="middle"
       transform={`translate(${at[0]} ${at[1]}) rotate(${angle}) translate(0 4.5)`}
     >
-      {text}
+      {lines.length === 1
+        ? text
+        : lines.map((line, i) => (
+            <tspan key={line} x={0} y={(i - (lines.length - 1) / 2) * 15}>
+              {line}
+            </tspan>
+          ))}
     </text>
   );
 }

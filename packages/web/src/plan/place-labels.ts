@@ -7,6 +7,15 @@ export interface Spot {
   /** Degrees, clockwise on the screen. */
   readonly angle?: number;
   readonly leadsTo?: Vec2;
+  /** Written otherwise here: in two lines, or by a shorter name. */
+  readonly written?: Written;
+}
+
+export interface Written {
+  /** Lines one under the other. */
+  readonly text: string;
+  readonly width: number;
+  readonly height: number;
 }
 
 export interface Label {
@@ -50,7 +59,7 @@ function crosses(box: Box, [a, b]: Segment): boolean {
 }
 
 /** A line through a name costs as much as this many places down the list of spots; a letter in its ring hides a line anyway. */
-const crossing = 6;
+const crossing = 9;
 /** A line that leads away is clutter of its own. */
 const leading = 4;
 
@@ -69,7 +78,7 @@ export function placeLabels(
     for (const [i, spot] of spots.entries()) {
       const least = i + (spot.leadsTo ? leading : 0);
       if (best && least >= best.cost) continue;
-      const box = boxOfSpot(spot, width, height);
+      const box = boxOfSpot(spot, spot.written?.width ?? width, spot.written?.height ?? height);
       if (taken.some((other) => overlaps(box, other))) continue;
       const cost = kept ? least : least + crossing * lines.filter((line) => crosses(box, line)).length;
       if (!best || cost < best.cost) best = { spot, box, cost };
@@ -78,6 +87,6 @@ export function placeLabels(
     const chosen = best ?? (kept && first ? { spot: first, box: boxOfSpot(first, width, height) } : null);
     if (!chosen) return [];
     taken.push(chosen.box);
-    return [{ key, text, ...chosen.spot, box: chosen.box }];
+    return [{ key, text: chosen.spot.written?.text ?? text, ...chosen.spot, box: chosen.box }];
   });
 }

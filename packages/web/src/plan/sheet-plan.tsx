@@ -27,25 +27,9 @@ import { RoomLayer } from './room-layer.js';
 import { TableLayer } from './table-layer.js';
 import { ThingCard } from './thing-card.js';
 import { unspoken } from './unspoken.js';
-import { fitted, moved, type PlanView, type Size, scaled } from './view.js';
+import { moved, type PlanView, type Size, scaled } from './view.js';
 import { setPlanView, usePlanView } from './view-store.js';
-import { wallThickness } from './wall-band.js';
-
-/** Room for dimensions and names round the plan, pixels. */
-const margin = 64;
-
-const wholeRoom = (design: Design, size: Size): PlanView => {
-  const xs = design.room.outline.map((p) => p[0]);
-  const ys = design.room.outline.map((p) => p[1]);
-  return fitted(
-    {
-      min: [Math.min(...xs) - wallThickness, Math.min(...ys) - wallThickness],
-      max: [Math.max(...xs) + wallThickness, Math.max(...ys) + wallThickness],
-    },
-    size,
-    margin,
-  );
-};
+import { showWholeRoom } from './whole-room.js';
 
 /** The plan: drawn from the design, to be touched, moved and scaled. */
 export function SheetPlan({ computed }: { readonly computed: Computed }) {
@@ -146,7 +130,7 @@ function PlanButtons({ design }: { readonly design: Design }) {
       <button type="button" onClick={() => byFactor(0.8)} aria-label={texts.plan.farther} title={texts.plan.farther}>
         −
       </button>
-      <button type="button" onClick={() => setPlanView(wholeRoom(design, usePlanView.getState().size))}>
+      <button type="button" onClick={() => showWholeRoom(design)}>
         {texts.plan.fit}
       </button>
     </div>
@@ -166,7 +150,7 @@ const keyPan: Readonly<Record<string, readonly [number, number]>> = {
 };
 
 function planKey(event: KeyboardEvent, design: Design): void {
-  const { view, size } = usePlanView.getState();
+  const { view } = usePlanView.getState();
   const by = keyPan[event.key];
   if (!view || event.ctrlKey || event.metaKey) return;
   const { selection } = useWorkbench.getState();
@@ -175,7 +159,7 @@ function planKey(event: KeyboardEvent, design: Design): void {
   } else if (by) setPlanView(moved(view, ...by));
   else if (event.key === '+' || event.key === '=') byFactor(1.25);
   else if (event.key === '-') byFactor(0.8);
-  else if (event.key === '0') setPlanView(wholeRoom(design, size));
+  else if (event.key === '0') showWholeRoom(design);
   else if (event.key === 'Escape' && useArrange.getState().tool === null) select(null);
   else return;
   event.preventDefault();
@@ -196,11 +180,16 @@ function useSize(frame: React.RefObject<HTMLDivElement | null>): void {
 /** Fits a room that was not shown before, and again when the sheet itself changes its size. */
 function useFirstFit(design: Design): void {
   const size = usePlanView((s) => s.size);
+  const legend = usePlanView((s) => s.legend);
   const room = `${design.room.name} ${design.room.outline.length}`;
   // biome-ignore lint/correctness/useExhaustiveDependencies: a room that only changes its numbers keeps its view
   useEffect(() => {
-    if (size.width > 0) setPlanView(wholeRoom(design, size));
+    if (size.width > 0) showWholeRoom(design);
   }, [room, size.width, size.height]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a legend that comes or goes moves only a plan that nobody has moved
+  useEffect(() => {
+    if (usePlanView.getState().whole) showWholeRoom(design);
+  }, [legend]);
 }
 
 /** React listens to the wheel passively; scaling must keep the page from scrolling. */
