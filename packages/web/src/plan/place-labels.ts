@@ -7,6 +7,8 @@ export interface Spot {
   /** Degrees, clockwise on the screen. */
   readonly angle?: number;
   readonly leadsTo?: Vec2;
+  /** How far down the list it counts, when not by its place in it. */
+  readonly rank?: number;
   /** Written otherwise here: in two lines, or by a shorter name. */
   readonly written?: Written;
 }
@@ -62,6 +64,8 @@ function crosses(box: Box, [a, b]: Segment): boolean {
 const crossing = 9;
 /** A line that leads away is clutter of its own. */
 const leading = 4;
+/** From here on a label clutters more than it says: three lines crossed. The thing tells its name under the pointer. */
+const tooMuch = 30;
 
 /**
  * Places labels one after the other so that none lies on another or on an obstacle; lines are crossed as little as possible.
@@ -76,12 +80,12 @@ export function placeLabels(
   return labels.flatMap(({ key, text, width, height, spots, kept }): PlacedLabel[] => {
     let best: { readonly spot: Spot; readonly box: Box; readonly cost: number } | null = null;
     for (const [i, spot] of spots.entries()) {
-      const least = i + (spot.leadsTo ? leading : 0);
-      if (best && least >= best.cost) continue;
+      const least = (spot.rank ?? i) + (spot.leadsTo ? leading : 0);
+      if (least >= (best?.cost ?? (kept ? Number.POSITIVE_INFINITY : tooMuch))) continue;
       const box = boxOfSpot(spot, spot.written?.width ?? width, spot.written?.height ?? height);
       if (taken.some((other) => overlaps(box, other))) continue;
       const cost = kept ? least : least + crossing * lines.filter((line) => crosses(box, line)).length;
-      if (!best || cost < best.cost) best = { spot, box, cost };
+      if (cost < (best?.cost ?? (kept ? Number.POSITIVE_INFINITY : tooMuch))) best = { spot, box, cost };
     }
     const [first] = spots;
     const chosen = best ?? (kept && first ? { spot: first, box: boxOfSpot(first, width, height) } : null);

@@ -1,5 +1,5 @@
-import { numberText } from '@cloche/engine';
-import type { Design, DesignLaser, Vec2, Vec3 } from '../engine/contract.js';
+import { contains, numberText } from '@cloche/engine';
+import type { Design, DesignLaser, DesignTable, Vec2, Vec3 } from '../engine/contract.js';
 import { boxOf } from './card-corner.js';
 import type { Label, Segment, Spot, Written } from './place-labels.js';
 import type { Box } from './view.js';
@@ -27,7 +27,7 @@ const named = (key: string, text: string, spots: readonly Spot[]): Label => ({
 export function planLabels(design: Design, sheet: ToSheet): readonly Label[] {
   return [
     ...overheads(design).map(({ id, at, letter }) => letterLabel(id, letter, sheet(at))),
-    ...design.tables.map((table) => tableLabel(table.id, table.name, table.outline.map(sheet))),
+    ...design.tables.map((table) => tableLabel(table, design, sheet)),
     ...design.enclosures.map((e) => frameLabel(e.id, e.name, e.outline.map(sheet))),
     ...design.runs.map((run) => named(run.id, run.name, besideLine(run.line.map(sheet), widthOf(run.name), 16))),
     ...design.lasers.map((laser) => beamLabel(laser, design, sheet)),
@@ -74,19 +74,23 @@ function letterLabel(key: string, text: string, at: Vec2): Label {
   return { key, text, width: 2 * ring, height: 2 * ring, spots: [{ at }, ...round], kept: true };
 }
 
-function tableLabel(key: string, name: string, corners: readonly Vec2[]): Label {
-  const box = boxOf(corners);
+function tableLabel({ id: key, name, outline, centre }: DesignTable, design: Design, sheet: ToSheet): Label {
+  const box = boxOf(outline.map(sheet));
   const { min, max } = box;
   if (max[0] - min[0] <= widthOf(name)) return named(key, name, onSmallTable(key, name, box));
   const w = widthOf(name) / 2;
   const [x, y] = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
-  return named(key, name, [
-    { at: [x, max[1] + 10] },
-    { at: [x, min[1] - 10] },
+  // A frame close round a table leaves no room for its name there.
+  const framed = design.enclosures.some((e) => contains(e.outline, centre));
+  const edges: Spot[] = [{ at: [x, max[1] + 10] }, { at: [x, min[1] - 10] }];
+  const inside: Spot[] = [
     { at: [min[0] + w + 4, min[1] + 11] },
     { at: [max[0] - w - 4, max[1] - 11] },
     { at: [x, min[1] + 11] },
     { at: [x, max[1] - 11] },
+  ];
+  return named(key, name, [
+    ...(framed ? [...inside, ...edges] : [...edges, ...inside]),
     { at: [max[0] + w + 6, y] },
     { at: [min[0] - w - 6, y] },
     { at: [x, max[1] + 26] },
@@ -142,7 +146,16 @@ function onSmallTable(key: string, name: string, { min, max }: Box): readonly Sp
     });
   };
   const [two, one, mark] = [written(inTwoLines(name)), written(name), written(key)];
-  return [...inside(two), ...round(one), ...beyond(one), ...round(two), ...inside(mark), ...round(mark)];
+  const ranked = (first: number, spots: readonly Spot[]) =>
+    spots.map((spot, i): Spot => ({ ...spot, rank: first + i }));
+  return [
+    ...ranked(0, inside(two)),
+    ...ranked(3, round(one)),
+    ...ranked(5, beyond(one)),
+    ...ranked(5, round(two)),
+    ...ranked(9, inside(mark)),
+    ...ranked(10, round(mark)),
+  ];
 }
 
 function frameLabel(key: string, text: string, corners: readonly Vec2[]): Label {
@@ -209,7 +222,7 @@ function beamLabel(laser: DesignLaser, design: Design, sheet: ToSheet): Label {
     ...rows.map((dx): Vec2 => [leadsTo[0] + 3 * dx, min[1] - 30]),
   ];
   const far = (at: Vec2) => Math.hypot(at[0] - leadsTo[0], at[1] - leadsTo[1]);
-  const aside = outside.sort((a, b) => far(a) - far(b)).map((at): Spot => ({ at, leadsTo }));
+  const aside = outside.sort((a, b) => far(a) - far(b)).map((at, i): Spot => ({ at, leadsTo, rank: 4 + i }));
   return named(laser.id, text, [...besideLine(path, width, 10), ...aside]);
 }
 

@@ -18,6 +18,7 @@ import { BeamLayer } from './beam-layer.js';
 import { CornerLayer } from './corner-layer.js';
 import { RoomDimensions } from './dimensions.js';
 import { FindingMarks } from './finding-marks.js';
+import { HoverName, hoverOff, hoverOver } from './hover-name.js';
 import { Labels } from './labels.js';
 import { moveByKey } from './move.js';
 import { PartsLayer } from './parts-layer.js';
@@ -34,7 +35,7 @@ import { showWholeRoom } from './whole-room.js';
 /** The plan: drawn from the design, to be touched, moved and scaled. */
 export function SheetPlan({ computed }: { readonly computed: Computed }) {
   const { design } = computed;
-  const { view, size } = usePlanView();
+  const { view, size, type } = usePlanView();
   // The writings of an overlay take the place of the names.
   const laid = useOverlay((s) => s.shown !== null);
   const frame = useRef<HTMLDivElement>(null);
@@ -42,6 +43,7 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
   useFirstFit(design);
   useWheel(frame);
   const pan = usePan();
+  const inLetters = lettersView(view, size, type);
   return (
     <div className="plan" ref={frame} {...useSheetState()} {...sheetPointers}>
       {view && (
@@ -55,6 +57,8 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
           role="group"
           aria-label={texts.plan.label}
           onKeyDown={(e) => planKey(e, design)}
+          onPointerOver={hoverOver}
+          onPointerLeave={hoverOff}
           {...pan}
         >
           <title>{texts.views.plan}</title>
@@ -78,12 +82,17 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
             <CornerLayer design={design} scale={view.scale} />
           </g>
           <RoomDimensions design={design} view={view} size={size} />
-          {!laid && <Labels computed={computed} view={view} size={size} />}
+          <g transform={`scale(${type})`}>{!laid && inLetters && <Labels computed={computed} {...inLetters} />}</g>
           <PlaceLines design={design} view={view} size={size} />
-          <FindingMarks view={view} size={size} />
-          <OverlayValues view={view} size={size} />
+          <g transform={`scale(${type})`}>
+            {inLetters && <FindingMarks {...inLetters} />}
+            {inLetters && <OverlayValues {...inLetters} />}
+          </g>
           <ArrangeOnSheet design={design} view={view} size={size} />
-          <North x={size.width - 30} y={76} />
+          <HoverName size={size} type={type} />
+          <g transform={`scale(${type})`}>
+            <North x={size.width / type - 30} y={76} />
+          </g>
         </svg>
       )}
       {view && <PlaceInputs design={design} view={view} size={size} />}
@@ -96,6 +105,13 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
     </div>
   );
 }
+
+/** The view in units that grow with the letters of the page, for writing and marks. */
+const lettersView = (view: PlanView | null, size: Size, type: number) =>
+  view && {
+    view: { middle: view.middle, scale: view.scale / type },
+    size: { width: size.width / type, height: size.height / type },
+  };
 
 const matrix = (view: PlanView, size: Size): string =>
   `matrix(${view.scale} 0 0 ${-view.scale} ${size.width / 2 - view.middle[0] * view.scale} ${size.height / 2 + view.middle[1] * view.scale})`;
@@ -165,11 +181,18 @@ function planKey(event: KeyboardEvent, design: Design): void {
   event.preventDefault();
 }
 
+/** Size of letters on a screen of common size, for which everything in pixels is made. */
+const letters = 13;
+
 function useSize(frame: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     const element = frame.current;
     if (!element) return;
-    const measure = () => usePlanView.setState({ size: { width: element.clientWidth, height: element.clientHeight } });
+    const measure = () =>
+      usePlanView.setState({
+        size: { width: element.clientWidth, height: element.clientHeight },
+        type: Number.parseFloat(getComputedStyle(element).fontSize) / letters || 1,
+      });
     const observer = new ResizeObserver(measure);
     observer.observe(element);
     measure();

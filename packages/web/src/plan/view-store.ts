@@ -5,6 +5,8 @@ import type { PlanView, Size } from './view.js';
 interface Viewed {
   readonly view: PlanView | null;
   readonly size: Size;
+  /** Size of the letters as a share of that on a screen of common size. */
+  readonly type: number;
   /** Nobody has moved or scaled the plan since it was fitted. */
   readonly whole: boolean;
   /** Height of the legend that stands over the foot of the sheet, pixels. */
@@ -14,6 +16,7 @@ interface Viewed {
 export const usePlanView = create<Viewed>(() => ({
   view: null,
   size: { width: 0, height: 0 },
+  type: 1,
   whole: false,
   legend: 0,
 }));

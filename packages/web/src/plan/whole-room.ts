@@ -13,11 +13,11 @@ const bottom = 126;
 
 /** Brings the whole room on the sheet, between the words above it and what stands over its foot. */
 export function showWholeRoom({ room }: Design): void {
-  const { size, legend } = usePlanView.getState();
+  const { size, type, legend } = usePlanView.getState();
   const { min, max } = bounds(room.outline);
   const walls = {
     min: [min[0] - wallThickness, min[1] - wallThickness] as const,
     max: [max[0] + wallThickness, max[1] + wallThickness] as const,
   };
-  setWholeView(fittedBetween(walls, size, { side, top, bottom: bottom + legend }));
+  setWholeView(fittedBetween(walls, size, { side: side * type, top: top * type, bottom: bottom * type + legend }));
 }
