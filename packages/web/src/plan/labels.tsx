@@ -3,6 +3,7 @@ import { useSizes } from '../arrange/dimension-inputs.js';
 import { sizeBox } from '../arrange/size-place.js';
 import type { SizeLine } from '../arrange/sizes.js';
 import type { Computed, Design, Vec2 } from '../engine/contract.js';
+import { boxOf } from './card-corner.js';
 import { type Clearance, distanceBox, middleOf } from './clearances.js';
 import { findingSpots } from './finding-spots.js';
 import { useDistances } from './place-inputs.js';
@@ -48,7 +49,8 @@ const Written = memo(function Written({ computed, scale, held, sizes }: WrittenP
     const typed = held.map((clearance) => distanceBox(sheet(middleOf(clearance))));
     const asScaled: PlanView = { middle: [0, 0], scale };
     const typedSizes = sizes.map((line) => sizeBox(line, asScaled, { width: 0, height: 0 }));
-    return placeLabels(planLabels(design, sheet), [...marks, ...typed, ...typedSizes], planLines(design, sheet));
+    const obstacles = [...marks, ...typed, ...typedSizes];
+    return placeLabels(planLabels(design, sheet), obstacles, planLines(design, sheet), roundRoom(design, sheet));
   }, [computed, design, scale, held, sizes]);
   const letters = useMemo(() => lettersOf(design), [design]);
   return (
@@ -63,6 +65,14 @@ const Written = memo(function Written({ computed, scale, held, sizes }: WrittenP
     </>
   );
 });
+
+/** Names stand in the room or among its dimensions. */
+const besideRoom = 60;
+
+function roundRoom({ room }: Design, sheet: (point: Vec2) => Vec2): Box {
+  const { min, max } = boxOf(room.outline.map(sheet));
+  return { min: [min[0] - besideRoom, min[1] - besideRoom], max: [max[0] + besideRoom, max[1] + besideRoom] };
+}
 
 const around = ([x, y]: Vec2, r: number): Box => ({ min: [x - r, y - r], max: [x + r, y + r] });
 

@@ -50,6 +50,9 @@ export function boxOfSpot({ at, angle = 0 }: Spot, width: number, height: number
 export const overlaps = (a: Box, b: Box): boolean =>
   [0, 1].every((k) => a.min[k]! < b.max[k]! - 1e-6 && b.min[k]! < a.max[k]! - 1e-6);
 
+const isWithin = (inner: Box, outer: Box): boolean =>
+  [0, 1].every((k) => inner.min[k]! >= outer.min[k]! && inner.max[k]! <= outer.max[k]!);
+
 function crosses(box: Box, [a, b]: Segment): boolean {
   const { min, max } = box;
   if (Math.max(a[0], b[0]) < min[0] || Math.min(a[0], b[0]) > max[0]) return false;
@@ -69,12 +72,13 @@ const tooMuch = 30;
 
 /**
  * Places labels one after the other so that none lies on another or on an obstacle; lines are crossed as little as possible.
- * A label without any free spot is left out, unless it must be kept. Earlier labels take their place first.
+ * A label without any free spot, or with one that crosses too much, is left out, unless it must be kept. Earlier labels take their place first.
  */
 export function placeLabels(
   labels: readonly Label[],
   obstacles: readonly Box[],
   lines: readonly Segment[],
+  within?: Box,
 ): readonly PlacedLabel[] {
   const taken = [...obstacles];
   return labels.flatMap(({ key, text, width, height, spots, kept }): PlacedLabel[] => {
@@ -83,6 +87,7 @@ export function placeLabels(
       const least = (spot.rank ?? i) + (spot.leadsTo ? leading : 0);
       if (least >= (best?.cost ?? (kept ? Number.POSITIVE_INFINITY : tooMuch))) continue;
       const box = boxOfSpot(spot, spot.written?.width ?? width, spot.written?.height ?? height);
+      if (within && !isWithin(box, within)) continue;
       if (taken.some((other) => overlaps(box, other))) continue;
       const cost = kept ? least : least + crossing * lines.filter((line) => crosses(box, line)).length;
       if (cost < (best?.cost ?? (kept ? Number.POSITIVE_INFINITY : tooMuch))) best = { spot, box, cost };
