@@ -20,14 +20,19 @@ afterAll(async () => {
   await server?.close();
 });
 
-async function withPage(width: number, height: number, look: (page: Page) => Promise<void>): Promise<void> {
+async function withPage(
+  width: number,
+  height: number,
+  look: (page: Page) => Promise<void>,
+  example = 'three-tables.yaml',
+): Promise<void> {
   const context = await browser.newContext({
     locale: 'en-GB',
     viewport: { width, height },
     reducedMotion: 'reduce',
   });
   const page = await context.newPage();
-  await openProjectOf(page, server.url, 'three-tables.yaml');
+  await openProjectOf(page, server.url, example);
   await page.locator('.labels .name').first().waitFor();
   await look(page);
   await context.close();
@@ -59,6 +64,21 @@ test.each(screens)('the legend of every overlay leaves the drawing free at %d by
       await page.locator('.overlay-legend').waitFor({ state: 'detached' });
     }
   });
+});
+
+test.each(screens)('a leaf that swings out of the room stays over the legend at %d by %d', async (width, height) => {
+  const look = async (page: Page) => {
+    await page.keyboard.press('k');
+    await page.locator('.overlay-legend').waitFor();
+    await page.waitForFunction(() => {
+      const legend = document.querySelector('.overlay-legend')!.getBoundingClientRect();
+      return document.querySelector('[data-thing="door-1"]')!.getBoundingClientRect().bottom < legend.top;
+    });
+    const leaf = await boxOf(page, '[data-thing="door-1"]');
+    const legend = await boxOf(page, '.overlay-legend');
+    expect(leaf.y + leaf.height).toBeLessThan(legend.y);
+  };
+  await withPage(width, height, look, 'amplifier-bay.yaml');
 });
 
 test('a plan that a person has moved stays where it is when a legend comes', async () => {

@@ -47,6 +47,12 @@ test('a label that would cross three lines is left out, one that must be kept is
   expect(placeLabels([{ ...crossing, kept: true }], [], lines).map((p) => p.key)).toEqual(['a']);
 });
 
+test('a line that leads away does not run through a name that stands already', () => {
+  const name = label('name', { at: [0, 0] });
+  const led = label('led', { at: [0, -40], leadsTo: [0, 40] }, { at: [60, 0], leadsTo: [60, 40] });
+  expect(placeLabels([name, led], [], [])[1]!.at).toEqual([60, 0]);
+});
+
 test('a place beyond the room for writing is not taken', () => {
   const within = { min: [-50, -50], max: [50, 50] } as const;
   const [placed] = placeLabels([label('a', { at: [45, 0] }, { at: [20, 0] })], [], [], within);

@@ -70,6 +70,12 @@ const leading = 4;
 /** From here on a label clutters more than it says: three lines crossed. The thing tells its name under the pointer. */
 const tooMuch = 30;
 
+const crossedBy = (box: Box, lines: readonly Segment[]): number => lines.filter((line) => crosses(box, line)).length;
+
+/** How many other writings the line of a spot runs through. */
+const passed = ({ at, leadsTo }: Spot, taken: readonly Box[]): number =>
+  leadsTo ? taken.filter((box) => crosses(box, [at, leadsTo])).length : 0;
+
 /**
  * Places labels one after the other so that none lies on another or on an obstacle; lines are crossed as little as possible.
  * A label without any free spot, or with one that crosses too much, is left out, unless it must be kept. Earlier labels take their place first.
@@ -81,6 +87,7 @@ export function placeLabels(
   within?: Box,
 ): readonly PlacedLabel[] {
   const taken = [...obstacles];
+  const drawn = [...lines];
   return labels.flatMap(({ key, text, width, height, spots, kept }): PlacedLabel[] => {
     let best: { readonly spot: Spot; readonly box: Box; readonly cost: number } | null = null;
     for (const [i, spot] of spots.entries()) {
@@ -89,13 +96,14 @@ export function placeLabels(
       const box = boxOfSpot(spot, spot.written?.width ?? width, spot.written?.height ?? height);
       if (within && !isWithin(box, within)) continue;
       if (taken.some((other) => overlaps(box, other))) continue;
-      const cost = kept ? least : least + crossing * lines.filter((line) => crosses(box, line)).length;
+      const cost = kept ? least : least + crossing * (crossedBy(box, drawn) + passed(spot, taken));
       if (cost < (best?.cost ?? (kept ? Number.POSITIVE_INFINITY : tooMuch))) best = { spot, box, cost };
     }
     const [first] = spots;
     const chosen = best ?? (kept && first ? { spot: first, box: boxOfSpot(first, width, height) } : null);
     if (!chosen) return [];
     taken.push(chosen.box);
+    if (chosen.spot.leadsTo) drawn.push([chosen.spot.at, chosen.spot.leadsTo]);
     return [{ key, text: chosen.spot.written?.text ?? text, ...chosen.spot, box: chosen.box }];
   });
 }

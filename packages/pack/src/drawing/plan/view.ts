@@ -1,4 +1,4 @@
-import { type Bounds, bounds, type Design, type Vec2 } from '@cloche/engine';
+import { type Bounds, bounds, type Design, leafTips, type Vec2 } from '@cloche/engine';
 import { drawingSpace, type PaperName } from '../paper.js';
 import { reductionScales } from '../scale.js';
 import type { PaperPoint } from '../types.js';
@@ -37,14 +37,8 @@ interface Reach {
 /** Between the reach of a leaf and the edge of the drawing [mm on paper]. */
 const besideLeaf = 4;
 
-/** A quarter circle ends at the tips of its leaf, so they are the farthest points of the swing in the directions of the sheet. */
 function leafReach(design: Design, room: Bounds): Reach {
-  const tips = design.room.doors.flatMap(({ leaves }) =>
-    leaves.flatMap(({ hinge, leaf, open, closed }) =>
-      [open, closed].map((angle): Vec2 => [hinge[0] + leaf * Math.cos(angle), hinge[1] + leaf * Math.sin(angle)]),
-    ),
-  );
-  const all = bounds([room.min, room.max, ...tips]);
+  const all = bounds([room.min, room.max, ...leafTips(design.room)]);
   return {
     left: room.min[0] - all.min[0],
     right: all.max[0] - room.max[0],
