@@ -28,6 +28,7 @@ export {
 export * from './curtain/index.js';
 export * from './cutting/index.js';
 export { type BarJob, barJobs, type SheetJob, sheetJobs } from './design/cut-jobs.js';
+export { leafTips } from './design/leaf-tips.js';
 export type * from './design/types.js';
 export {
   type Composed,

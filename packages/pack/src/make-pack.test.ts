@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
+import { unitText } from '@cloche/engine';
 import { parse } from 'csv-parse/sync';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { catalogue, design, findings, issued, revision, rules } from '../test/fixture.js';
@@ -8,7 +9,6 @@ import { makePack } from './make-pack.js';
 import type { PackFile } from './pack-file.js';
 import { packNames } from './pack-names.js';
 import { inReadingOrder } from './report/report.js';
-import { unitText } from './report/words.js';
 
 const input = { design, findings, catalogue, rules, issued, fonts, revision };
 let files: PackFile[];

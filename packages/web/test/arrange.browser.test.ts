@@ -407,7 +407,7 @@ const dxf = (() => {
 describe('the background', () => {
   const open = async (name: string, mimeType: string, buffer: Buffer) => {
     await page.locator('.plan .sheet-drawing').focus();
-    if ((await page.getByRole('region', { name: 'Layers' }).count()) === 0) await page.keyboard.press('Shift+L');
+    if ((await page.getByRole('region', { name: 'What is shown' }).count()) === 0) await page.keyboard.press('Shift+L');
     await page.locator('.background-form input[type=file]').setInputFiles({ name, mimeType, buffer });
   };
 

@@ -372,7 +372,7 @@ function samplingFinding(context: CheckContext, air: EnclosureAir, c: ClassCase,
     'm2',
     sources.locations,
   );
-  const row = val(count, '1', `row of Table A.1 for ${numberText(area)} m2`, 'ISO 14644-1:2015, Table A.1');
+  const row = val(count, '1', `row of Table A.1 for ${numberText(area)} m²`, 'ISO 14644-1:2015, Table A.1');
   const locations = step('NL', 'sampling locations', 'row', { row }, count, '1', sources.locations);
   const volume = step(
     'Vs',

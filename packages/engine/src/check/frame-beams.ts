@@ -189,7 +189,7 @@ function bendingStress(bent: Bent, context: CheckContext): Verdicts {
     demand: stress.result,
     capacity: limit.result,
     unit: 'N/mm2',
-    message: `Beam ${beam.mark} is bent to ${numberText(stress.result)} N/mm2; ${numberText(limit.result)} N/mm2 are allowed (proof strength divided by ${numberText(factor)}). Joints and torsion are not in this number.`,
+    message: `Beam ${beam.mark} is bent to ${numberText(stress.result)} N/mm²; ${numberText(limit.result)} N/mm² are allowed (proof strength divided by ${numberText(factor)}). Joints and torsion are not in this number.`,
     steps: [...bent.steps.moment, stress, limit, use],
   };
 }

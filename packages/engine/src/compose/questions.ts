@@ -15,7 +15,7 @@ const asks = (rules: SiteRules): readonly Ask[] => [
       id: 'needs.background',
       path: ['needs', 'background'],
       question: 'How many particles are in the air of the room today, measured?',
-      assumed: `${rules.byId['air.background'].written} at 0.5 um and larger, unless the brief gives another number`,
+      assumed: `${rules.byId['air.background'].written} at 0.5 µm and larger, unless the brief gives another number`,
       reason: 'Nobody measured it; leakage into an enclosure brings this air in.',
       effect: 'Steady concentration and clean-up time change in proportion where leakage decides.',
       weight: 0.9,

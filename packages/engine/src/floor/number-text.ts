@@ -29,25 +29,43 @@ const prefixes = [
   ['n', 1e-9],
 ] as const;
 
+/** A unit as it is written for people: `N/mm²` for `N/mm2`, `µm` for `um`, `°C` for `degC`, nothing for a pure number. */
+export const unitText = (unit: string): string =>
+  unit === '1'
+    ? ''
+    : unit
+        .replace(/\bu(?=(m|s|W|J|rad)\b)/g, '\u00b5')
+        .replace(/\bdegC\b/g, '\u00b0C')
+        .replace(/(?<=[a-zA-Z])2(?![0-9])/g, '²')
+        .replace(/(?<=[a-zA-Z])3(?![0-9])/g, '³')
+        .replace(/(?<=[a-zA-Z])4(?![0-9])/g, '⁴');
+
 /**
- * A value with the prefix that leaves one to three digits before the point: `581 kW/m2`, `277 \u00b5J/m2`, `35.5 km`. For units
+ * A value with the prefix that leaves one to three digits before the point: `581 kW/m²`, `277 \u00b5J/m²`, `35.5 km`. For units
  * whose first letter a prefix may stand before: never for kg or a square of lengths.
  * Source: ISO 80000-1, numerical values between 0.1 and 1000 preferred (from memory).
  */
 export function prefixedText(value: number, unit: string): string {
-  if (!Number.isFinite(value) || value === 0) return `${numberText(value)} ${unit}`;
+  if (!Number.isFinite(value) || value === 0) return `${numberText(value)} ${unitText(unit)}`;
   // Rounded first, so that 999.96 becomes 1 k and not 1000.
   const size = Number(Math.abs(value).toPrecision(4));
   const [prefix, factor] = prefixes.find(([, f]) => size >= f) ?? prefixes[prefixes.length - 1]!;
-  return `${numberText(value / factor)} ${prefix}${unit}`;
+  return `${numberText(value / factor)} ${prefix}${unitText(unit)}`;
 }
 
-/** Utilisation with two decimals; more where rounding would hide that it is above 1. */
+/** Utilisation with two decimals, three figures from ten up; more where rounding would hide that it is above 1. */
 export function utilisationText(value: number): string {
   if (!Number.isFinite(value)) return 'unlimited';
+  if (value >= 9.995) return groupedFigures(value, 3);
   const two = value.toFixed(2);
   return value > 1 && Number(two) <= 1 ? value.toFixed(4) : two;
 }
+
+/** Rounded to so many figures, its digits grouped: `80 300`. */
+export const groupedFigures = (value: number, figures: number): string => {
+  const rounded = Number(value.toPrecision(figures));
+  return Number.isInteger(rounded) ? groupDigits(rounded) : numberText(rounded, figures);
+};
 
 /** A length in whole millimetres: `2 400 mm` with a thin space from five digits up, as drawings want it. */
 export const millimetreText = (metres: number): string => `${groupDigits(Math.round(metres * 1000))} mm`;

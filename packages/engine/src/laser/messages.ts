@@ -155,7 +155,7 @@ export const neitherPowerNorEnergy = (): Problem =>
   of(
     'power-or-energy',
     'power',
-    'Give either a power with a limit in W/m2 or an energy with a limit in J/m2.',
+    'Give either a power with a limit in W/m² or an energy with a limit in J/m².',
     'Give one pair.',
   );
 export const obliqueNotComputed = (angle: number): Problem =>

@@ -1,5 +1,5 @@
 import { rectangle } from '../floor/geometry/polygon.js';
-import { numberText } from '../floor/number-text.js';
+import { groupedFigures, numberText } from '../floor/number-text.js';
 import type { OverlayMark } from '../floor/overlay.js';
 import { findingsUnder, type Overlay, valueOf } from './overlay.js';
 
@@ -23,7 +23,7 @@ export const airSupply: Overlay = {
             (f) => [f, f.capacity === null ? f.verdict : `${numberText(f.capacity, 2)} m/s`] as const,
           ),
           ...findingsUnder(findings, `air/class/${e.id}`).map(
-            (f) => [f, f.demand === null ? f.verdict : `${numberText(f.demand, 2)} particles/m³`] as const,
+            (f) => [f, f.demand === null ? f.verdict : `${groupedFigures(f.demand, 2)} particles/m³`] as const,
           ),
         ].flatMap(([f, text]) => valueOf(f, text, e.centre)),
       ),

@@ -3,12 +3,16 @@ import type { DesignLaser } from '../design/types.js';
 import type { Finding } from '../floor/finding.js';
 import { bounds } from '../floor/geometry/polygon.js';
 import { between2, distance3, plan, type Vec2 } from '../floor/geometry/vec.js';
-import { numberText, utilisationText } from '../floor/number-text.js';
+import { millimetreText, numberText, utilisationText } from '../floor/number-text.js';
 import type { OverlayMark } from '../floor/overlay.js';
 import { type FindingsById, findingsUnder, gravest, type Overlay, valueOf } from './overlay.js';
 
 const distanceText = (metres: number): string =>
-  metres >= 1000 ? `${numberText(metres / 1000, 2)} km` : `${numberText(metres, 2)} m`;
+  metres >= 1000
+    ? `${numberText(metres / 1000, 2)} km`
+    : metres < 1
+      ? millimetreText(metres)
+      : `${numberText(metres, 2)} m`;
 
 const wavelengthText = (laser: DesignLaser): string => `${numberText(laser.wavelength * 1e9, 4)} nm`;
 

@@ -1,9 +1,9 @@
-import { disciplines, type Finding, sourceText, utilisationText } from '@cloche/engine';
+import { disciplines, type Finding, sourceText, unitText, utilisationText } from '@cloche/engine';
 import { hairline, ink, secondInk } from '../drawing/inks.js';
 import { verdictShape } from '../drawing/verdict-shape.js';
 import { amountsText, utilisationBar, wordColour } from './findings.js';
 import { type Flow, margins, textWidth } from './flow.js';
-import { unitText, withUnit } from './words.js';
+import { withUnit } from './words.js';
 import { agreed, type PrintedStep, type PrintedValue, shapeOf, worksheet } from './worksheet.js';
 
 /** Findings with the numbers that the summary gave them, and of every source its number in the list. */

@@ -1,17 +1,7 @@
-import { type Calculation, type Finding, numberText, sourceText } from '@cloche/engine';
+import { type Calculation, type Finding, numberText, sourceText, unitText } from '@cloche/engine';
 
 /** Significant figures of every value of a calculation: enough for a stranger to get the printed result again. */
 export const calculationFigures = 6;
-
-/** Units as written for people: `N/mm²` for `N/mm2`, `µm` for `um`, nothing for a pure number. */
-export const unitText = (unit: string): string =>
-  unit === '1'
-    ? ''
-    : unit
-        .replace(/\bu(?=(m|s|W|J|rad)\b)/g, 'µ')
-        .replace(/(?<=[a-zA-Z])2(?![0-9])/g, '²')
-        .replace(/(?<=[a-zA-Z])3(?![0-9])/g, '³')
-        .replace(/(?<=[a-zA-Z])4(?![0-9])/g, '⁴');
 
 export const withUnit = (value: string, unit: string): string =>
   unit === '1' || unit === '' ? value : `${value}\u00a0${unitText(unit)}`;

@@ -1,13 +1,11 @@
-import { bounds } from '@cloche/engine';
 import { fitted } from '../plan/view.js';
 import { setPlanView, usePlanView } from '../plan/view-store.js';
-import { wallThickness } from '../plan/wall-band.js';
+import { showWholeRoom } from '../plan/whole-room.js';
 import { useWorkbench } from '../state/store.js';
 import { boxRoundAll } from './boxes.js';
 
 /** Room round what is looked at, pixels. */
 const margin = 110;
-const roomMargin = 64;
 
 /** Brings everything in hand close. */
 export function zoomToHand(): void {
@@ -19,10 +17,5 @@ export function zoomToHand(): void {
 export function zoomToRoom(): void {
   const { computed } = useWorkbench.getState();
   if (!computed) return;
-  const { min, max } = bounds(computed.design.room.outline);
-  const wide = {
-    min: [min[0] - wallThickness, min[1] - wallThickness] as const,
-    max: [max[0] + wallThickness, max[1] + wallThickness] as const,
-  };
-  setPlanView(fitted(wide, usePlanView.getState().size, roomMargin));
+  showWholeRoom(computed.design);
 }

@@ -1,10 +1,9 @@
-import { sourceText } from '@cloche/engine';
+import { sourceText, unitText } from '@cloche/engine';
 import type { Calculation, CalculationStep } from '../engine/contract.js';
 import { localNumber } from '../locale.js';
 import { texts } from '../texts.js';
 import { Formula, FormulaName } from './formula.js';
 import { sixFigures } from './six-figures.js';
-import { unitText } from './unit-text.js';
 
 /** The calculation as on a hand-written sheet: formula, values, result, source; enough to compute it again. */
 export function CalculationSheet({ calculation }: { readonly calculation: Calculation }) {

@@ -1,4 +1,4 @@
-import { numberText, sourceText } from '@cloche/engine';
+import { numberText, sourceText, unitText } from '@cloche/engine';
 import { Cures } from '../cures/cures.js';
 import type { Finding } from '../engine/contract.js';
 import { localNumber } from '../locale.js';
@@ -7,7 +7,6 @@ import { placeOfFinding } from '../plan/places.js';
 import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { CalculationSheet } from './calculation-sheet.js';
-import { unitText } from './unit-text.js';
 
 /** All that stands behind a finding: what was found, the calculation, rule, source, cautions and who decides. */
 export function NoteDetail({ id, finding }: { readonly id: string; readonly finding: Finding }) {

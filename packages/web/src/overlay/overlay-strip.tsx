@@ -1,8 +1,12 @@
 import type { OverlayInfo } from '@cloche/engine';
-import { useId, useState } from 'react';
+import { useId, useLayoutEffect, useRef, useState } from 'react';
+import { verdictsInOrder } from '../notes/verdict-groups.js';
+import { VerdictMark } from '../notes/verdict-mark.js';
+import { usePlanView } from '../plan/view-store.js';
 import { useWorkbench } from '../state/store.js';
 import { overlayTexts as say } from '../texts/overlay.js';
 import { layOver, useOverlay } from './overlay-store.js';
+import { isVerdictAlone } from './overlay-values.js';
 
 /** What can be laid over the plan, and the legend of what lies there. */
 export function OverlayStrip() {
@@ -41,10 +45,18 @@ export function OverlayStrip() {
 }
 
 function Legend({ info }: { readonly info: OverlayInfo }) {
-  const count = useOverlay((s) => s.marks.length);
+  const marks = useOverlay((s) => s.marks);
+  const alone = verdictsInOrder.filter((verdict) =>
+    marks.some((m) => m.mark === 'value' && m.verdict === verdict && isVerdictAlone(m)),
+  );
   return (
-    <section className="overlay-legend" aria-label={say.legend(info.title)}>
-      <h3>{info.title}</h3>
+    <section className="overlay-legend" ref={useKeptClear()} aria-label={say.legend(info.title)}>
+      <header>
+        <h3>{info.title}</h3>
+        <button type="button" className="quiet" onClick={() => layOver(null)}>
+          {say.none}
+        </button>
+      </header>
       <ul>
         {info.legend.map(({ style, means }) => (
           <li key={style}>
@@ -54,16 +66,36 @@ function Legend({ info }: { readonly info: OverlayInfo }) {
             <span>{means}</span>
           </li>
         ))}
+        {alone.map((verdict) => (
+          <li key={verdict} className="verdict-alone">
+            <VerdictMark verdict={verdict} word />
+          </li>
+        ))}
       </ul>
       <p className="second">
         {say.limits} {info.limits}
       </p>
       <p className="visually-hidden" role="status">
-        {say.count(info.title, count)}
+        {say.count(info.title, marks.length)}
       </p>
-      <button type="button" className="quiet" onClick={() => layOver(null)}>
-        {say.none}
-      </button>
     </section>
   );
+}
+
+/** Tells the plan how much of the foot of the sheet the legend takes, so that the whole room stands above it. */
+function useKeptClear() {
+  const ref = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    const element = ref.current;
+    if (!element) return;
+    const tell = () => usePlanView.setState({ legend: element.offsetHeight });
+    const observer = new ResizeObserver(tell);
+    observer.observe(element);
+    tell();
+    return () => {
+      observer.disconnect();
+      usePlanView.setState({ legend: 0 });
+    };
+  }, []);
+  return ref;
 }

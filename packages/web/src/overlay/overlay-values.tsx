@@ -21,7 +21,10 @@ export function OverlayValues({ view, size }: { readonly view: PlanView; readonl
   const marks = useOverlay((s) => s.marks);
   const { scale } = view;
   const placed = useMemo(() => {
-    const values = marks.filter((m): m is Value => m.mark === 'value');
+    const values = eachOnce(
+      marks.filter((m): m is Value => m.mark === 'value'),
+      scale,
+    );
     const byKey = new Map(values.map((value, i) => [String(i), value]));
     const labels = placeLabels(
       [...byKey].map(([key, value]) => labelOf(key, value, scale)),
@@ -51,22 +54,39 @@ export function OverlayValues({ view, size }: { readonly view: PlanView; readonl
               <VerdictShape verdict={value.verdict} />
             </g>
           )}
-          <text x={value.verdict ? shapeWidth + 1 : 4} y={13}>
-            {localNumber(text)}
-          </text>
+          {text && (
+            <text x={value.verdict ? shapeWidth + 1 : 4} y={13}>
+              {localNumber(text)}
+            </text>
+          )}
         </g>
       ))}
     </g>
   );
 }
 
+/** Pixels within which the same is not said twice. */
+const near = 40;
+
+/** The free way to one door is told once, though two findings rest on it. */
+function eachOnce(values: readonly Value[], scale: number): readonly Value[] {
+  const same = (a: Value, b: Value) =>
+    a.text === b.text && a.verdict === b.verdict && Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]) * scale < near;
+  return values.filter((value, i) => !values.slice(0, i).some((before) => same(before, value)));
+}
+
+/** A value that is nothing but its verdict stands as the shape alone; the legend has the word. */
+export const isVerdictAlone = (mark: OverlayMark): boolean =>
+  mark.mark === 'value' && mark.verdict !== undefined && mark.text === mark.verdict;
+
 function labelOf(key: string, value: Value, scale: number): Label {
   const at: Vec2 = [value.at[0] * scale, -value.at[1] * scale];
-  const width = widthOf(value.text) + (value.verdict ? shapeWidth : 4);
+  const text = isVerdictAlone(value) ? '' : value.text;
+  const width = text === '' ? height : widthOf(text) + (value.verdict ? shapeWidth : 4);
   const beside = [0, -1, 1, -2, 2, -3, 3].flatMap((row): Spot[] => [
     { at: [at[0], at[1] + row * (height + 1)] },
     { at: [at[0] + width * 0.7, at[1] + row * (height + 1)] },
     { at: [at[0] - width * 0.7, at[1] + row * (height + 1)] },
   ]);
-  return { key, text: value.text, width, height, spots: beside };
+  return { key, text, width, height, spots: beside };
 }

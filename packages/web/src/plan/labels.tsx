@@ -3,6 +3,7 @@ import { useSizes } from '../arrange/dimension-inputs.js';
 import { sizeBox } from '../arrange/size-place.js';
 import type { SizeLine } from '../arrange/sizes.js';
 import type { Computed, Design, Vec2 } from '../engine/contract.js';
+import { boxOf } from './card-corner.js';
 import { type Clearance, distanceBox, middleOf } from './clearances.js';
 import { findingSpots } from './finding-spots.js';
 import { useDistances } from './place-inputs.js';
@@ -48,7 +49,8 @@ const Written = memo(function Written({ computed, scale, held, sizes }: WrittenP
     const typed = held.map((clearance) => distanceBox(sheet(middleOf(clearance))));
     const asScaled: PlanView = { middle: [0, 0], scale };
     const typedSizes = sizes.map((line) => sizeBox(line, asScaled, { width: 0, height: 0 }));
-    return placeLabels(planLabels(design, sheet), [...marks, ...typed, ...typedSizes], planLines(design, sheet));
+    const obstacles = [...marks, ...typed, ...typedSizes];
+    return placeLabels(planLabels(design, sheet), obstacles, planLines(design, sheet), roundRoom(design, sheet));
   }, [computed, design, scale, held, sizes]);
   const letters = useMemo(() => lettersOf(design), [design]);
   return (
@@ -63,6 +65,14 @@ const Written = memo(function Written({ computed, scale, held, sizes }: WrittenP
     </>
   );
 });
+
+/** Names stand in the room or among its dimensions. */
+const besideRoom = 60;
+
+function roundRoom({ room }: Design, sheet: (point: Vec2) => Vec2): Box {
+  const { min, max } = boxOf(room.outline.map(sheet));
+  return { min: [min[0] - besideRoom, min[1] - besideRoom], max: [max[0] + besideRoom, max[1] + besideRoom] };
+}
 
 const around = ([x, y]: Vec2, r: number): Box => ({ min: [x - r, y - r], max: [x + r, y + r] });
 
@@ -82,13 +92,20 @@ function Letter({ label }: { readonly label: PlacedLabel }) {
 }
 
 function Name({ label: { at, angle = 0, text } }: { readonly label: PlacedLabel }) {
+  const lines = text.split('\n');
   return (
     <text
       className="name"
       textAnchor="middle"
       transform={`translate(${at[0]} ${at[1]}) rotate(${angle}) translate(0 4.5)`}
     >
-      {text}
+      {lines.length === 1
+        ? text
+        : lines.map((line, i) => (
+            <tspan key={line} x={0} y={(i - (lines.length - 1) / 2) * 15}>
+              {line}
+            </tspan>
+          ))}
     </text>
   );
 }

@@ -1,7 +1,8 @@
-import { numberText } from '@cloche/engine';
-import type { Design, DesignLaser, Vec2, Vec3 } from '../engine/contract.js';
+import { contains, numberText } from '@cloche/engine';
+import type { Design, DesignLaser, DesignTable, Vec2, Vec3 } from '../engine/contract.js';
 import { boxOf } from './card-corner.js';
-import type { Label, Segment, Spot } from './place-labels.js';
+import type { Label, Segment, Spot, Written } from './place-labels.js';
+import type { Box } from './view.js';
 
 /** A point of the plan in pixels, at the scale of the sheet. */
 export type ToSheet = (point: Vec2) => Vec2;
@@ -26,7 +27,7 @@ const named = (key: string, text: string, spots: readonly Spot[]): Label => ({
 export function planLabels(design: Design, sheet: ToSheet): readonly Label[] {
   return [
     ...overheads(design).map(({ id, at, letter }) => letterLabel(id, letter, sheet(at))),
-    ...design.tables.map((table) => tableLabel(table.id, table.name, table.outline.map(sheet))),
+    ...design.tables.map((table) => tableLabel(table, design, sheet)),
     ...design.enclosures.map((e) => frameLabel(e.id, e.name, e.outline.map(sheet))),
     ...design.runs.map((run) => named(run.id, run.name, besideLine(run.line.map(sheet), widthOf(run.name), 16))),
     ...design.lasers.map((laser) => beamLabel(laser, design, sheet)),
@@ -37,11 +38,14 @@ export function planLabels(design: Design, sheet: ToSheet): readonly Label[] {
 export function planLines(design: Design, sheet: ToSheet): readonly Segment[] {
   const closed = (points: readonly Vec2[]): Segment[] => points.map((p, i) => [p, points[(i + 1) % points.length]!]);
   const rings = [
+    // Twice: writing over a wall is worse than over an edge.
+    design.room.outline,
     design.room.outline,
     ...design.tables.flatMap((t) => [t.outline, ...t.equipment.map((e) => e.outline)]),
     ...design.equipment.map((e) => e.outline),
     ...design.enclosures.map((e) => e.outline),
-    ...design.room.obstructions.map((o) => o.outline),
+    ...[...design.room.obstructions, ...design.room.columns].map((o) => o.outline),
+    ...[...design.room.luminaires, ...design.room.airTerminals].map(boxRound),
   ];
   return [
     ...rings.flatMap((points) => closed(points.map(sheet))),
@@ -49,6 +53,16 @@ export function planLines(design: Design, sheet: ToSheet): readonly Segment[] {
     ...design.runs.flatMap((run) => run.line.slice(1).map((p, i): Segment => [sheet(run.line[i]!), sheet(p)])),
   ];
 }
+
+const boxRound = ({ at, size }: { readonly at: Vec2; readonly size: Vec2 }): readonly Vec2[] => {
+  const [[x, y], [w, h]] = [at, [size[0] / 2, size[1] / 2]];
+  return [
+    [x - w, y - h],
+    [x + w, y - h],
+    [x + w, y + h],
+    [x - w, y + h],
+  ];
+};
 
 function letterLabel(key: string, text: string, at: Vec2): Label {
   const round = [1, 2].flatMap((far) =>
@@ -60,23 +74,88 @@ function letterLabel(key: string, text: string, at: Vec2): Label {
   return { key, text, width: 2 * ring, height: 2 * ring, spots: [{ at }, ...round], kept: true };
 }
 
-function tableLabel(key: string, name: string, corners: readonly Vec2[]): Label {
-  const { min, max } = boxOf(corners);
-  const text = max[0] - min[0] > widthOf(name) ? name : key;
-  const w = widthOf(text) / 2;
+function tableLabel({ id: key, name, outline, centre }: DesignTable, design: Design, sheet: ToSheet): Label {
+  const box = boxOf(outline.map(sheet));
+  const { min, max } = box;
+  if (max[0] - min[0] <= widthOf(name)) return named(key, name, onSmallTable(key, name, box));
+  const w = widthOf(name) / 2;
   const [x, y] = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
-  return named(key, text, [
-    { at: [x, max[1] + 10] },
-    { at: [x, min[1] - 10] },
+  // A frame close round a table leaves no room for its name there.
+  const framed = design.enclosures.some((e) => contains(e.outline, centre));
+  const edges: Spot[] = [{ at: [x, max[1] + 10] }, { at: [x, min[1] - 10] }];
+  const inside: Spot[] = [
     { at: [min[0] + w + 4, min[1] + 11] },
     { at: [max[0] - w - 4, max[1] - 11] },
     { at: [x, min[1] + 11] },
     { at: [x, max[1] - 11] },
+  ];
+  return named(key, name, [
+    ...(framed ? [...inside, ...edges] : [...edges, ...inside]),
     { at: [max[0] + w + 6, y] },
     { at: [min[0] - w - 6, y] },
     { at: [x, max[1] + 26] },
     { at: [x, min[1] - 26] },
   ]);
+}
+
+/** Words in two lines, as even as their words allow. */
+function inTwoLines(name: string): string {
+  const breaks = [...name.matchAll(/ /g)].map((m) => m.index);
+  const uneven = (at: number) => Math.abs(name.length - 2 * at);
+  const best = breaks.sort((a, b) => uneven(a) - uneven(b))[0];
+  return best === undefined ? name : `${name.slice(0, best)}\n${name.slice(best + 1)}`;
+}
+
+const lineHeight = 15;
+function written(text: string): Written {
+  const lines = text.split('\n');
+  return { text, width: Math.max(...lines.map(widthOf)), height: height + (lines.length - 1) * lineHeight };
+}
+
+/** A name wider than its table: in two lines on it or beside it, in one line beside it, by its mark alone in the last place. */
+function onSmallTable(key: string, name: string, { min, max }: Box): readonly Spot[] {
+  const [x, y] = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
+  const round = (said: Written): Spot[] => {
+    const [w, h] = [said.width / 2, said.height / 2];
+    return [
+      { at: [x, max[1] + h + 3], written: said },
+      { at: [x, min[1] - h - 3], written: said },
+      { at: [max[0] + w + 5, y], written: said },
+      { at: [min[0] - w - 5, y], written: said },
+    ];
+  };
+  const inside = (said: Written): Spot[] => {
+    const [w, h] = [said.width / 2, said.height / 2];
+    if (2 * w > max[0] - min[0] || 2 * h > max[1] - min[1]) return [];
+    return [
+      { at: [x, y], written: said },
+      { at: [min[0] + w + 3, min[1] + h + 2], written: said },
+      { at: [max[0] - w - 3, min[1] + h + 2], written: said },
+      { at: [max[0] - w - 3, max[1] - h - 2], written: said },
+    ];
+  };
+  /** Beyond a frame close round the table, with a thin line to its edge. */
+  const beyond = (said: Written): Spot[] => {
+    const far = said.height / 2 + 20;
+    return [0, -0.35, 0.35].flatMap((aside): Spot[] => {
+      const across = x + aside * (max[0] - min[0]);
+      return [
+        { at: [across, max[1] + far], written: said, leadsTo: [across, max[1]] },
+        { at: [across, min[1] - far], written: said, leadsTo: [across, min[1]] },
+      ];
+    });
+  };
+  const [two, one, mark] = [written(inTwoLines(name)), written(name), written(key)];
+  const ranked = (first: number, spots: readonly Spot[]) =>
+    spots.map((spot, i): Spot => ({ ...spot, rank: first + i }));
+  return [
+    ...ranked(0, inside(two)),
+    ...ranked(3, round(one)),
+    ...ranked(5, beyond(one)),
+    ...ranked(5, round(two)),
+    ...ranked(9, inside(mark)),
+    ...ranked(10, round(mark)),
+  ];
 }
 
 function frameLabel(key: string, text: string, corners: readonly Vec2[]): Label {
@@ -143,7 +222,7 @@ function beamLabel(laser: DesignLaser, design: Design, sheet: ToSheet): Label {
     ...rows.map((dx): Vec2 => [leadsTo[0] + 3 * dx, min[1] - 30]),
   ];
   const far = (at: Vec2) => Math.hypot(at[0] - leadsTo[0], at[1] - leadsTo[1]);
-  const aside = outside.sort((a, b) => far(a) - far(b)).map((at): Spot => ({ at, leadsTo }));
+  const aside = outside.sort((a, b) => far(a) - far(b)).map((at, i): Spot => ({ at, leadsTo, rank: 4 + i }));
   return named(laser.id, text, [...besideLine(path, width, 10), ...aside]);
 }
 

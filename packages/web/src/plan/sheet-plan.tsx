@@ -18,6 +18,7 @@ import { BeamLayer } from './beam-layer.js';
 import { CornerLayer } from './corner-layer.js';
 import { RoomDimensions } from './dimensions.js';
 import { FindingMarks } from './finding-marks.js';
+import { HoverName, hoverOff, hoverOver } from './hover-name.js';
 import { Labels } from './labels.js';
 import { moveByKey } from './move.js';
 import { PartsLayer } from './parts-layer.js';
@@ -27,30 +28,14 @@ import { RoomLayer } from './room-layer.js';
 import { TableLayer } from './table-layer.js';
 import { ThingCard } from './thing-card.js';
 import { unspoken } from './unspoken.js';
-import { fitted, moved, type PlanView, type Size, scaled } from './view.js';
+import { moved, type PlanView, type Size, scaled } from './view.js';
 import { setPlanView, usePlanView } from './view-store.js';
-import { wallThickness } from './wall-band.js';
-
-/** Room for dimensions and names round the plan, pixels. */
-const margin = 64;
-
-const wholeRoom = (design: Design, size: Size): PlanView => {
-  const xs = design.room.outline.map((p) => p[0]);
-  const ys = design.room.outline.map((p) => p[1]);
-  return fitted(
-    {
-      min: [Math.min(...xs) - wallThickness, Math.min(...ys) - wallThickness],
-      max: [Math.max(...xs) + wallThickness, Math.max(...ys) + wallThickness],
-    },
-    size,
-    margin,
-  );
-};
+import { showWholeRoom } from './whole-room.js';
 
 /** The plan: drawn from the design, to be touched, moved and scaled. */
 export function SheetPlan({ computed }: { readonly computed: Computed }) {
   const { design } = computed;
-  const { view, size } = usePlanView();
+  const { view, size, type } = usePlanView();
   // The writings of an overlay take the place of the names.
   const laid = useOverlay((s) => s.shown !== null);
   const frame = useRef<HTMLDivElement>(null);
@@ -58,6 +43,7 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
   useFirstFit(design);
   useWheel(frame);
   const pan = usePan();
+  const inLetters = lettersView(view, size, type);
   return (
     <div className="plan" ref={frame} {...useSheetState()} {...sheetPointers}>
       {view && (
@@ -71,6 +57,8 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
           role="group"
           aria-label={texts.plan.label}
           onKeyDown={(e) => planKey(e, design)}
+          onPointerOver={hoverOver}
+          onPointerLeave={hoverOff}
           {...pan}
         >
           <title>{texts.views.plan}</title>
@@ -94,12 +82,17 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
             <CornerLayer design={design} scale={view.scale} />
           </g>
           <RoomDimensions design={design} view={view} size={size} />
-          {!laid && <Labels computed={computed} view={view} size={size} />}
+          <g transform={`scale(${type})`}>{!laid && inLetters && <Labels computed={computed} {...inLetters} />}</g>
           <PlaceLines design={design} view={view} size={size} />
-          <FindingMarks view={view} size={size} />
-          <OverlayValues view={view} size={size} />
+          <g transform={`scale(${type})`}>
+            {inLetters && <FindingMarks {...inLetters} />}
+            {inLetters && <OverlayValues {...inLetters} />}
+          </g>
           <ArrangeOnSheet design={design} view={view} size={size} />
-          <North x={size.width - 30} y={76} />
+          <HoverName size={size} type={type} />
+          <g transform={`scale(${type})`}>
+            <North x={size.width / type - 30} y={76} />
+          </g>
         </svg>
       )}
       {view && <PlaceInputs design={design} view={view} size={size} />}
@@ -112,6 +105,13 @@ export function SheetPlan({ computed }: { readonly computed: Computed }) {
     </div>
   );
 }
+
+/** The view in units that grow with the letters of the page, for writing and marks. */
+const lettersView = (view: PlanView | null, size: Size, type: number) =>
+  view && {
+    view: { middle: view.middle, scale: view.scale / type },
+    size: { width: size.width / type, height: size.height / type },
+  };
 
 const matrix = (view: PlanView, size: Size): string =>
   `matrix(${view.scale} 0 0 ${-view.scale} ${size.width / 2 - view.middle[0] * view.scale} ${size.height / 2 + view.middle[1] * view.scale})`;
@@ -146,7 +146,7 @@ function PlanButtons({ design }: { readonly design: Design }) {
       <button type="button" onClick={() => byFactor(0.8)} aria-label={texts.plan.farther} title={texts.plan.farther}>
         −
       </button>
-      <button type="button" onClick={() => setPlanView(wholeRoom(design, usePlanView.getState().size))}>
+      <button type="button" onClick={() => showWholeRoom(design)}>
         {texts.plan.fit}
       </button>
     </div>
@@ -166,7 +166,7 @@ const keyPan: Readonly<Record<string, readonly [number, number]>> = {
 };
 
 function planKey(event: KeyboardEvent, design: Design): void {
-  const { view, size } = usePlanView.getState();
+  const { view } = usePlanView.getState();
   const by = keyPan[event.key];
   if (!view || event.ctrlKey || event.metaKey) return;
   const { selection } = useWorkbench.getState();
@@ -175,17 +175,24 @@ function planKey(event: KeyboardEvent, design: Design): void {
   } else if (by) setPlanView(moved(view, ...by));
   else if (event.key === '+' || event.key === '=') byFactor(1.25);
   else if (event.key === '-') byFactor(0.8);
-  else if (event.key === '0') setPlanView(wholeRoom(design, size));
+  else if (event.key === '0') showWholeRoom(design);
   else if (event.key === 'Escape' && useArrange.getState().tool === null) select(null);
   else return;
   event.preventDefault();
 }
 
+/** Size of letters on a screen of common size, for which everything in pixels is made. */
+const letters = 13;
+
 function useSize(frame: React.RefObject<HTMLDivElement | null>): void {
   useEffect(() => {
     const element = frame.current;
     if (!element) return;
-    const measure = () => usePlanView.setState({ size: { width: element.clientWidth, height: element.clientHeight } });
+    const measure = () =>
+      usePlanView.setState({
+        size: { width: element.clientWidth, height: element.clientHeight },
+        type: Number.parseFloat(getComputedStyle(element).fontSize) / letters || 1,
+      });
     const observer = new ResizeObserver(measure);
     observer.observe(element);
     measure();
@@ -196,11 +203,16 @@ function useSize(frame: React.RefObject<HTMLDivElement | null>): void {
 /** Fits a room that was not shown before, and again when the sheet itself changes its size. */
 function useFirstFit(design: Design): void {
   const size = usePlanView((s) => s.size);
+  const legend = usePlanView((s) => s.legend);
   const room = `${design.room.name} ${design.room.outline.length}`;
   // biome-ignore lint/correctness/useExhaustiveDependencies: a room that only changes its numbers keeps its view
   useEffect(() => {
-    if (size.width > 0) setPlanView(wholeRoom(design, size));
+    if (size.width > 0) showWholeRoom(design);
   }, [room, size.width, size.height]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a legend that comes or goes moves only a plan that nobody has moved
+  useEffect(() => {
+    if (usePlanView.getState().whole) showWholeRoom(design);
+  }, [legend]);
 }
 
 /** React listens to the wheel passively; scaling must keep the page from scrolling. */

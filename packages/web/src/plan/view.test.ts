@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { fitted, scaled, toPlan, toScreen } from './view.js';
+import { fitted, fittedBetween, scaled, toPlan, toScreen } from './view.js';
 
 const coordinate = fc.double({ min: -50, max: 50, noNaN: true });
 const point = fc.tuple(coordinate, coordinate);
@@ -35,4 +35,13 @@ test('a fitted box lies inside its margins', () => {
   const [right, top] = toScreen(v, size, box.max);
   expect(Math.min(left, size.width - right)).toBeGreaterThanOrEqual(50 - 1e-9);
   expect(Math.min(top, size.height - bottom)).toBeGreaterThanOrEqual(50 - 1e-9);
+});
+
+test('a box fitted between edges stands in the middle of what they leave', () => {
+  const box = { min: [1, 2] as const, max: [5, 9] as const };
+  const v = fittedBetween(box, size, { side: 60, top: 80, bottom: 200 });
+  const [, bottom] = toScreen(v, size, box.min);
+  const [, top] = toScreen(v, size, box.max);
+  expect(top).toBeCloseTo(80, 9);
+  expect(bottom).toBeCloseTo(600 - 200, 9);
 });

@@ -47,15 +47,25 @@ export const moved = (view: PlanView, dx: number, dy: number): PlanView => ({
   middle: [view.middle[0] - dx / view.scale, view.middle[1] + dy / view.scale],
 });
 
+/** What stays free at the edges of the sheet, pixels. */
+export interface Edges {
+  readonly side: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
 /** Shows the whole box with room for dimensions round it. */
-export function fitted(box: Box, size: Size, margin: number): PlanView {
+export const fitted = (box: Box, size: Size, margin: number): PlanView =>
+  fittedBetween(box, size, { side: margin, top: margin, bottom: margin });
+
+/** Shows the whole box in the middle of what the edges leave. */
+export function fittedBetween(box: Box, size: Size, { side, top, bottom }: Edges): PlanView {
   const width = Math.max(0.1, box.max[0] - box.min[0]);
   const height = Math.max(0.1, box.max[1] - box.min[1]);
-  const scale = Math.min((size.width - 2 * margin) / width, (size.height - 2 * margin) / height);
-  return {
-    middle: [(box.min[0] + box.max[0]) / 2, (box.min[1] + box.max[1]) / 2],
-    scale: Math.min(closest, Math.max(farthest, scale)),
-  };
+  const wanted = Math.min((size.width - 2 * side) / width, (size.height - top - bottom) / height);
+  const scale = Math.min(closest, Math.max(farthest, wanted));
+  const [x, y] = [(box.min[0] + box.max[0]) / 2, (box.min[1] + box.max[1]) / 2];
+  return { middle: [x, y - (bottom - top) / 2 / scale], scale };
 }
 
 /** 96 CSS pixels to the inch (CSS Values, from memory). */

@@ -18,7 +18,7 @@ export function BriefText() {
     element.focus();
     element.setSelectionRange(caret, caret);
     const line = element.value.slice(0, caret).split('\n').length;
-    element.scrollTop = (line - 8) * lineHeight;
+    element.scrollTop = (line - 8) * Number.parseFloat(getComputedStyle(element).lineHeight);
     useWorkbench.setState({ caret: null });
   }, [caret]);
   return (
@@ -64,8 +64,6 @@ function useKeptSelection(area: RefObject<HTMLTextAreaElement | null>, text: str
     selected.current = { from, to, text: value };
   };
 }
-
-const lineHeight = 20;
 
 /** Typing within one line counts as one edit. */
 const wordNumber = (text: string, at: number): number => text.slice(0, at).split('\n').length;

@@ -44,7 +44,13 @@ function PartRow({ line, name }: { readonly line: PartLine; readonly name: strin
           {line.mark && <span className="mark">{line.mark}</span>}
           {name}
         </span>
-        <span className="length">{line.length === null ? '' : millimetres(line.length)}</span>
+        <span className="length">
+          {line.length !== null && (
+            <>
+              {millimetres(line.length)} <span className="unit">mm</span>
+            </>
+          )}
+        </span>
         <span className="count">{line.count}</span>
       </button>
       {pointed && (

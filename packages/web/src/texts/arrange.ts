@@ -119,14 +119,14 @@ export const arrangeTexts = {
     notCopied: 'The browser did not allow it. Mark the numbers and copy them by hand.',
   },
   layers: {
-    title: 'Layers',
+    title: 'What is shown',
     all: 'Show all',
-    layer: 'Layer',
+    layer: 'Kind',
     shown: 'shown',
     locked: 'locked',
     show: (layer: string) => `${layer}: shown`,
     lock: (layer: string) => `${layer}: locked, not to be taken in hand or laid anew`,
-    toggle: (layer: string) => `Layer shown or not: ${layer}`,
+    toggle: (layer: string) => `Shown or not: ${layer}`,
     printed: 'Only for this screen: printed sheets hold everything.',
     names: {
       building: 'Walls and building',

@@ -3,7 +3,7 @@ export const commandTexts = {
   save: 'Save the brief as a file',
   goTo: (step: string) => `Go to ${step}`,
   show: (view: string) => `Show: ${view}`,
-  ask: 'What do you want to do?',
+  ask: 'Ask the sheet',
   askHint: 'Type a few letters of what you want to do, or of a thing in the room.',
   nothing: 'Nothing here is called that. Try a thing, a step, or a word such as undo.',
   found: (n: number) => (n === 1 ? '1 answer' : `${n} answers`),

@@ -40,7 +40,7 @@ export const cleanlinessTopics: readonly Topic[] = [
           'sampling locations',
           inTable ? 'table' : 'ceil(27*A/1000)',
           inTable
-            ? { table: val(count, '1', `row of Table A.1 for ${area} m2`, 'table') }
+            ? { table: val(count, '1', `row of Table A.1 for ${area} m²`, 'table') }
             : { A: val(area, 'm2', 'area') },
           count,
           '1',

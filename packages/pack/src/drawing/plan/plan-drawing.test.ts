@@ -4,6 +4,7 @@ import { sheetFacts } from '../../make-pack.js';
 import { sheetSvg } from '../svg.js';
 import type { Mark, Sheet } from '../types.js';
 import { planDrawing } from './plan-drawing.js';
+import { planView } from './view.js';
 
 const plan = planDrawing(design, { catalogue, facts: sheetFacts({ design, revision, issued }, 1) });
 const svg = sheetSvg(plan);
@@ -93,6 +94,7 @@ describe('the plan sheet', () => {
     [6, 3, 'A3', 20],
     [9, 5.5, 'A2', 20],
     [11, 7.5, 'A3', 50],
+    [11, 7, 'A2', 25],
     [24, 13, 'A2', 50],
   ] as const)('a room of %d by %d m stands on %s at 1:%i', (length, width, paper, scale) => {
     const outline = [
@@ -102,9 +104,31 @@ describe('the plan sheet', () => {
       [0, width],
     ] as const;
     const sheet = planDrawing(
-      { ...design, room: { ...design.room, outline } },
+      { ...design, room: { ...design.room, outline, doors: [] } },
       { catalogue, facts: sheetFacts({ design, revision, issued }, 1) },
     );
     expect([sheet.paper, sheet.scale]).toEqual([paper, scale]);
+  });
+
+  // A room of 26 ft by 20 ft would fit A2 at 1:20 (396 x 305 mm); its leaf of 3 ft (46 mm there) reaches into the strip below.
+  test.each([
+    ['in', 20],
+    ['out', 25],
+  ] as const)('a leaf that swings %s in the south wall stands clear of the strip, at 1:%i', (swing, scale) => {
+    const ft = 0.3048;
+    const outline = [
+      [0, 0],
+      [26 * ft, 0],
+      [26 * ft, 20 * ft],
+      [0, 20 * ft],
+    ] as const;
+    const door = design.room.doors[0]!;
+    const open = ((swing === 'in' ? 1 : -1) * Math.PI) / 2;
+    const leaves = [{ hinge: [2 * ft, 0] as const, leaf: 3 * ft, closed: 0, open }];
+    const view = planView({ ...design, room: { ...design.room, outline, doors: [{ ...door, swing, leaves }] } });
+    expect([view.paper, view.scale]).toEqual(['A2', scale]);
+    const [, tip] = view.to([2 * ft, 3 * ft * Math.sin(open)]);
+    // The strip is as high as the title block, 44 mm over the frame at 10 mm from the edge of 420 mm.
+    expect(tip).toBeLessThan(420 - 10 - 44);
   });
 });
