@@ -1,3 +1,4 @@
+import type { Cost } from '@cloche/engine';
 import { fetchJson, troubleOf } from '../state/server.js';
 
 export interface VerdictCount {
@@ -26,6 +27,8 @@ export interface NewRevision {
   readonly seq: number;
   readonly hash: string;
   readonly verdicts: VerdictCount | null;
+  /** What everything to buy cost when it was named; null where that was not kept. */
+  readonly cost: Cost | null;
 }
 
 export interface Revision extends NewRevision {
