@@ -4,7 +4,7 @@ import type { FastifyInstance } from 'fastify';
 import type { ServerContext } from './context.js';
 import { sendProblem } from './problem-json.js';
 import { textBody } from './project-routes.js';
-import { because, briefText, inShelf, inShelfVersion, record } from './shapes.js';
+import { because, briefText, fileName, inShelf, inShelfVersion, record } from './shapes.js';
 import { textsOf } from './stock.js';
 
 interface Place {
@@ -31,9 +31,12 @@ export function shelfRoutes(app: FastifyInstance, context: ServerContext): void 
         : reply.type('text/plain; charset=utf-8').send(text);
     },
   );
-  app.put<Place & { Body: { readonly text: string; readonly because: string } }>(
+  app.put<Place & { Body: { readonly text: string; readonly because: string; readonly file?: string } }>(
     '/api/shelf/:kind/:name',
-    { schema: { params: inShelf, body: record({ text: briefText, because }) }, bodyLimit: textBody },
+    {
+      schema: { params: inShelf, body: record({ text: briefText, because, file: fileName }, ['file']) },
+      bodyLimit: textBody,
+    },
     async (request, reply) => {
       const { text } = request.body;
       const texts = textsOf(await context.stock.inForce());
@@ -57,7 +60,7 @@ export function shelfRoutes(app: FastifyInstance, context: ServerContext): void 
       const problems = before.length > 0 ? [] : problemsAt(request.params, withText(texts, request.params, original));
       if (problems.length > 0) return sendProblem(reply, 422, 'shelf-refused', refused, problems);
       await shelf.takeBack(request.params, { because: request.query.because, at: context.now() });
-      return { hash: original === undefined ? null : hashOf(original) };
+      return { hash: hashOrNull(original) };
     },
   );
 }
@@ -65,6 +68,8 @@ export function shelfRoutes(app: FastifyInstance, context: ServerContext): void 
 /** A text of a record by a name that came from outside: never what every object inherits. */
 const own = (texts: Readonly<Record<string, string>>, name: string): string | undefined =>
   Object.hasOwn(texts, name) ? texts[name] : undefined;
+
+const hashOrNull = (text: string | undefined): string | null => (text === undefined ? null : hashOf(text));
 
 function withText(texts: StockTexts, { kind, name }: ShelfPlace, text: string | undefined): StockTexts {
   const files = Object.entries(texts[kind]).filter(([other]) => other !== name);
@@ -96,10 +101,11 @@ async function lines({ store, stock }: ServerContext) {
         kind,
         name,
         shipped: text !== undefined && text === own(shipped[kind], name),
-        inForce: text === undefined ? null : hashOf(text),
+        inForce: hashOrNull(text),
+        original: hashOrNull(own(shipped[kind], name)),
         versions: changed
           .filter((v) => v.name === name)
-          .map(({ hash, at, because: why }) => ({ hash, at, because: why })),
+          .map(({ hash, at, because: why, file }) => ({ hash, at, because: why, file })),
       };
     });
   });

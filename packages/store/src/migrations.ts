@@ -83,5 +83,15 @@ const projects: Migration = {
   },
 };
 
+/** What a data file was called that was brought onto the shelf. */
+const shelfFiles: Migration = {
+  async up(db: Kysely<unknown>) {
+    await db.schema.alterTable('shelf_versions').addColumn('file', 'text').execute();
+  },
+};
+
 /** In the order of their names. One that was released is never changed: another one follows it. */
-export const migrations: Readonly<Record<string, Migration>> = { '0001-projects': projects };
+export const migrations: Readonly<Record<string, Migration>> = {
+  '0001-projects': projects,
+  '0002-shelf-files': shelfFiles,
+};

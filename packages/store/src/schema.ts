@@ -57,6 +57,8 @@ export interface Tables {
     hash: string | null;
     at: string;
     because: string;
+    /** Name of the file that was brought; null where it was not told. */
+    file: string | null;
   };
   /** Briefs named on the command line, and the projects that they became. */
   readonly opened_files: { path: string; text_hash: string; project: string };

@@ -17,7 +17,7 @@ export interface Shelf {
   /** @returns the hash of the text */
   readonly put: (
     place: ShelfPlace,
-    made: { readonly text: string; readonly because: string; readonly at: string },
+    made: { readonly text: string; readonly because: string; readonly at: string; readonly file?: string | null },
   ) => Promise<string>;
   /** Back to what was shipped, or away. */
   readonly takeBack: (place: ShelfPlace, made: { readonly because: string; readonly at: string }) => Promise<void>;
@@ -29,7 +29,7 @@ export function shelfIn(db: Database): Shelf {
   const versions = async (): Promise<readonly ShelfVersion[]> =>
     db
       .selectFrom('shelf_versions')
-      .select(['kind', 'name', 'hash', 'at', 'because'])
+      .select(['kind', 'name', 'hash', 'at', 'because', 'file'])
       .orderBy('kind')
       .orderBy('name')
       .orderBy('number')
@@ -58,14 +58,14 @@ export function shelfIn(db: Database): Shelf {
       }
       return files;
     },
-    put: (place, { text, because, at }) =>
+    put: (place, { text, because, at, file = null }) =>
       db.transaction().execute(async (tx) => {
         const hash = await keepText(tx, text);
-        await append(tx, place, { hash, at, because });
+        await append(tx, place, { hash, at, because, file });
         return hash;
       }),
     takeBack: (place, { because, at }) =>
-      db.transaction().execute((tx) => append(tx, place, { hash: null, at, because })),
+      db.transaction().execute((tx) => append(tx, place, { hash: null, at, because, file: null })),
     async text({ kind, name }, hash) {
       const row = await db
         .selectFrom('shelf_versions')

@@ -118,6 +118,8 @@ export interface ShelfVersion {
   readonly hash: string | null;
   readonly at: string;
   readonly because: string;
+  /** Name of the file that was brought; null where it was not told, or went back. */
+  readonly file: string | null;
 }
 
 /** All of a project, as it leaves this machine and comes back. */

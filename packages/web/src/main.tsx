@@ -13,6 +13,7 @@ import './styles/fitting.css';
 import './styles/changes.css';
 import './styles/schedules.css';
 import './styles/shelf.css';
+import './styles/shelf-versions.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.js';

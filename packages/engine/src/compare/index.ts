@@ -34,6 +34,7 @@ export {
 export {
   type Balance,
   type Cost,
+  costOfState,
   type ItemChange,
   type Pair,
   type PartsComparison,

@@ -120,6 +120,12 @@ export function compareParts(before: PartsState, after: PartsState): PartsCompar
   };
 }
 
+/** What everything to buy of one state costs, as its parts list tells it. */
+export function costOfState(state: PartsState): Cost {
+  const { list } = sideOf(state);
+  return costOf(list.rows, list);
+}
+
 const sideOf = ({ design, catalogue, rules }: PartsState): Side => {
   const list = partsList(design, catalogue, rules, cutPlans(design, catalogue, rules));
   return { list, parts: groupBy(design.parts, (p) => p.item), rows: groupBy(list.rows, (r) => r.itemId) };

@@ -1,4 +1,4 @@
-import { type Direction, utilisationText } from '@cloche/engine';
+import { type Decider, type Direction, utilisationText } from '@cloche/engine';
 import { useState } from 'react';
 import type { FindingChange } from '../engine/contract.js';
 import { VerdictMark } from '../notes/verdict-mark.js';
@@ -16,14 +16,19 @@ const open: Readonly<Record<Direction, boolean>> = { worse: true, better: true, 
 
 /** Findings that changed: what is worse, what is better, and the rest folded. */
 export function CompareFindings({ changes, onOpen }: CompareFindingsProps) {
-  const told = changes.filter((c) => c.change !== 'basis' || c.direction !== 'other');
-  const basis = changes.filter((c) => c.change === 'basis' && c.direction === 'other');
+  const [who, choose] = useState<Decider | null>(null);
+  const known = [...new Set(changes.map((c) => c.decider))].sort();
+  const decider = who !== null && known.includes(who) ? who : null;
+  const shown = decider === null ? changes : changes.filter((c) => c.decider === decider);
+  const told = shown.filter((c) => c.change !== 'basis' || c.direction !== 'other');
+  const basis = shown.filter((c) => c.change === 'basis' && c.direction === 'other');
   const { findings } = changesTexts;
   return (
     <>
+      {known.length > 1 && <DeciderChoice changes={changes} known={known} decider={decider} choose={choose} />}
       {(['worse', 'better', 'other'] as const).map((direction) => (
         <Group
-          key={direction}
+          key={`${decider} ${direction}`}
           title={findings[direction]}
           name={direction}
           changes={told.filter((c) => c.direction === direction)}
@@ -31,8 +36,41 @@ export function CompareFindings({ changes, onOpen }: CompareFindingsProps) {
           onOpen={onOpen}
         />
       ))}
-      <Group title={findings.basis} name="basis" changes={basis} atFirst={false} onOpen={onOpen} />
+      <Group
+        key={`${decider} basis`}
+        title={findings.basis}
+        name="basis"
+        changes={basis}
+        atFirst={false}
+        onOpen={onOpen}
+      />
     </>
+  );
+}
+
+/** Whose decisions are shown, each with how many of the differences are theirs. */
+function DeciderChoice({
+  changes,
+  known,
+  decider,
+  choose,
+}: {
+  readonly changes: readonly FindingChange[];
+  readonly known: readonly Decider[];
+  readonly decider: Decider | null;
+  readonly choose: (who: Decider | null) => void;
+}) {
+  const word = (who: Decider | null, text: string, count: number) => (
+    <button key={text} type="button" aria-pressed={decider === who} onClick={() => choose(who)}>
+      {text} <span className="second">{count}</span>
+    </button>
+  );
+  return (
+    <fieldset className="deciders">
+      <legend>{texts.notes.decidedBy}</legend>
+      {word(null, texts.notes.everybody, changes.length)}
+      {known.map((who) => word(who, who, changes.filter((c) => c.decider === who).length))}
+    </fieldset>
   );
 }
 

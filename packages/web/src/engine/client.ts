@@ -1,4 +1,4 @@
-import { inOrder, type OverlayMark } from '@cloche/engine';
+import { type Cost, inOrder, type OverlayMark } from '@cloche/engine';
 import { type Remote, wrap } from 'comlink';
 import { texts } from '../texts.js';
 import type {
@@ -30,6 +30,8 @@ export interface EngineClient {
   readonly open: () => void;
   /** Marks of an overlay on a brief. */
   readonly overlayMarks: (briefText: string, id: string) => Promise<readonly OverlayMark[]>;
+  /** What everything to buy for a brief costs; null when it cannot be computed. */
+  readonly cost: (briefText: string) => Promise<Cost | null>;
   /** Lays two briefs beside each other, the newest pair only. */
   readonly compare: (texts: readonly [string, string], answered: (answer: ComparisonAnswer) => void) => void;
 }
@@ -187,6 +189,10 @@ export function engineClient(): EngineClient {
       return quick.prepare(...files);
     },
     overlayMarks: (text, id) => wakeHeavy().overlayMarks(text, id),
+    cost: async (text) => {
+      const told = await wakeHeavy().cost(text);
+      return told.ok ? told.value : null;
+    },
     compare: (pair, answered) => askCompare({ pair, answered }),
     compute: (text, answered) => askQuick({ text, asked: performance.now(), opening, answered }),
     open: () => {

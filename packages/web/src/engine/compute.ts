@@ -1,8 +1,10 @@
 import {
   type Composed,
+  type Cost,
   catalogueFrom,
   compareDesigns,
   composedFrom,
+  costOfState,
   type DesignResult,
   designFrom,
   disciplines,
@@ -61,6 +63,12 @@ export function compare(beforeText: string, afterText: string): ComparisonAnswer
       comparison: compareDesigns(before.value, after.value),
     },
   };
+}
+
+/** What everything to buy for a brief costs; lines without a price are counted, never guessed. */
+export function cost(briefText: string): Told<Cost> {
+  const made = designOf(briefText);
+  return made.ok ? { ok: true, value: costOfState(made.value) } : made;
 }
 
 /** The states of the last few texts: one side of a comparison stays while the other is edited. */

@@ -1,4 +1,4 @@
-import type { Comparison, Design, Finding, ItemKind, OverlayInfo, OverlayMark, Problem } from '@cloche/engine';
+import type { Comparison, Cost, Design, Finding, ItemKind, OverlayInfo, OverlayMark, Problem } from '@cloche/engine';
 import type { ListPatch, RecordPatch } from './patch.js';
 
 export type {
@@ -114,5 +114,7 @@ export interface Engine {
   later(briefText: string): Told<LaterTold>;
   /** Marks of an overlay on a brief; none when it cannot be read. */
   overlayMarks(briefText: string, id: string): readonly OverlayMark[];
+  /** What everything to buy costs. */
+  cost(briefText: string): Told<Cost>;
   compare(beforeText: string, afterText: string): ComparisonAnswer;
 }

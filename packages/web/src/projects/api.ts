@@ -1,10 +1,13 @@
+import type { Cost } from '@cloche/engine';
 import type { NewRevision as KeptRevision, ProjectLine, RevisionLine, Summary } from '@cloche/store';
 import { fetchJson, troubleOf } from '../state/server.js';
 
 export type { ProjectLine, VerdictCount } from '@cloche/store';
 
-/** A revision as this page names it: the page keeps no figures of cost with it. */
-export type NewRevision = Omit<KeptRevision, 'cost'>;
+export interface NewRevision extends KeptRevision {
+  /** What everything to buy cost when it was named; null where that was not kept. */
+  readonly cost: Cost | null;
+}
 export type Revision = NewRevision & Pick<RevisionLine, 'number' | 'at'>;
 
 const withJson = (method: string, body: unknown): RequestInit => ({

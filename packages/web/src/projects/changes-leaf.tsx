@@ -1,3 +1,4 @@
+import { type Cost, costText } from '@cloche/engine';
 import { read, useWorkbench } from '../state/store.js';
 import { projectTexts } from '../texts/projects.js';
 import type { Revision } from './api.js';
@@ -32,7 +33,7 @@ export function ChangesLeaf() {
 }
 
 function RevisionLine({ revision }: { readonly revision: Revision }) {
-  const { number, name, note, by, at, hash, verdicts } = revision;
+  const { number, name, note, by, at, hash, verdicts, cost } = revision;
   const current = useWorkbench((s) => s.reading?.number === number);
   const open = async () => read({ number, name, text: await revisionText(number) });
   return (
@@ -44,13 +45,16 @@ function RevisionLine({ revision }: { readonly revision: Revision }) {
           {shortHash(hash)}
         </span>
       </p>
+      <p className="facts">
+        <VerdictTally verdicts={verdicts} />
+        <RevisionCost cost={cost} />
+      </p>
       <p className="second">
         <time dateTime={at}>{dayAndTime(at)}</time>
         {by !== '' && ` ${say.by_(by)}`}
       </p>
       {note !== '' && <p className="note-text">{note}</p>}
       <p className="foot">
-        <VerdictTally verdicts={verdicts} />
         <button
           type="button"
           className="quiet"
@@ -62,5 +66,16 @@ function RevisionLine({ revision }: { readonly revision: Revision }) {
         </button>
       </p>
     </li>
+  );
+}
+
+/** What everything to buy cost when the revision was named; what has no price is said, not left out in silence. */
+function RevisionCost({ cost }: { readonly cost: Cost | null }) {
+  if (cost === null) return <span className="second">{say.noCost}</span>;
+  return (
+    <span className="number cost">
+      {costText(cost)}
+      {cost.amount !== null && cost.unpriced > 0 && <span className="second"> {say.unpriced(cost.unpriced)}</span>}
+    </span>
   );
 }

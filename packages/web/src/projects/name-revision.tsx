@@ -1,5 +1,5 @@
 import { type FormEvent, useState } from 'react';
-import { useWorkbench, type Workbench } from '../state/store.js';
+import { engine, useWorkbench, type Workbench } from '../state/store.js';
 import { projectTexts } from '../texts/projects.js';
 import { nameRevision } from './api.js';
 import { countVerdicts } from './count-verdicts.js';
@@ -24,7 +24,7 @@ export function NameRevision() {
     const form = new FormData(event.currentTarget);
     const field = (name: string) => String(form.get(name) ?? '').trim();
     const now = useWorkbench.getState();
-    const { project, seq, computed } = now;
+    const { project, seq, computed, text } = now;
     if (field('name') === '') return setTrouble(say.needsName);
     if (!isReady(now) || project === null || computed === null) return;
     localStorage.setItem(place, field('by'));
@@ -36,6 +36,7 @@ export function NameRevision() {
         seq,
         hash: computed.revision,
         verdicts: countVerdicts(computed.findings),
+        cost: await engine.cost(text),
       });
       close();
     } catch (error) {

@@ -1,6 +1,8 @@
 import { type DragEvent, useEffect, useRef, useState } from 'react';
+import { ShelfButton } from '../shelf/shelf-dialog.js';
 import { useWorkbench } from '../state/store.js';
 import { projectTexts as say } from '../texts/projects.js';
+import { versionTexts } from '../texts/shelf-versions.js';
 import type { ProjectLine } from './api.js';
 import { ProjectCard } from './project-card.js';
 import { attempt, useProjects } from './projects-store.js';
@@ -29,6 +31,7 @@ export function ProjectsSheet() {
           </button>
           <ExampleChoice />
           <ImportButton />
+          <ShelfButton label={versionTexts.open} />
         </div>
       </header>
       <div className="chest-told" role="status">

@@ -191,14 +191,18 @@ export function Grid({ model, told }: { readonly model: GridModel; readonly told
                     key={columnName(field)}
                     spot={spot}
                     label={field.label}
-                    rowName={rows[row] ? rowName(data, rows[row]) : say.newRowName}
+                    rowName={rows[row] ? (model.nameOf?.(rows[row]) ?? rowName(data, rows[row])) : say.newRowName}
                     placeholder={!rows[row] && column === 0 ? say.newRow : ''}
                     figure={isFigure(field)}
                     view={model.cell(row, column)}
                     active={isActive}
                     taken={!isSingle(range) && holds(range, spot)}
                     draft={isActive ? draft : null}
-                    choices={isActive && draft !== null ? choicesOf(field, { data, shelf }) : []}
+                    choices={
+                      isActive && draft !== null
+                        ? choicesOf(model.fieldAt?.(row, column) ?? field, { data, shelf })
+                        : []
+                    }
                     point={(extend) => {
                       if (draft !== null) write(draft, active);
                       setDraft(null);

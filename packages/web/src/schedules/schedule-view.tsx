@@ -12,10 +12,11 @@ import type { Spot } from './range.js';
 import { rowName, type Schedule, type ScheduleId, schedules } from './schedule.js';
 import { type LeafId, openLeaf, unsort, useLook } from './state.js';
 import { type GridModel, useGrid } from './use-grid.js';
+import { useNeedsGrid } from './use-needs-grid.js';
 
 const groups: readonly (readonly [string, readonly LeafId[]])[] = [
   [say.groups.survey, ['tables', 'tableEquipment', 'equipment']],
-  [say.groups.needs, ['lasers', 'cleanliness', 'darkness', 'light', 'access', 'ways', 'temperature']],
+  [say.groups.needs, ['lasers', 'cleanliness', 'darkness', 'light', 'access', 'ways', 'temperature', 'needs']],
   [say.groups.layout, ['enclosures', 'runs', 'covers', 'signs', 'stops', 'interlocks', 'sensors']],
   [say.groups.money, ['prices', 'changes']],
   [say.groups.shelf, ['rules', 'catalogue']],
@@ -32,7 +33,7 @@ export default function ScheduleView() {
       ) : leaf === 'catalogue' ? (
         <CatalogueLeaf picker={<Picker />} />
       ) : (
-        <ScheduleLeaf key={`${leaf} ${file}`} id={leaf} />
+        <Leaf key={`${leaf} ${file}`} id={leaf} />
       )}
     </div>
   );
@@ -60,9 +61,15 @@ function Picker() {
   );
 }
 
-function ScheduleLeaf({ id }: { readonly id: ScheduleId }) {
-  const schedule = schedules[id];
-  const model = useGrid(schedule);
+const Leaf = ({ id }: { readonly id: ScheduleId }) => (id === 'needs' ? <NeedsLeaf /> : <ListLeaf id={id} />);
+
+const NeedsLeaf = () => <ScheduleLeaf model={useNeedsGrid()} />;
+
+const ListLeaf = ({ id }: { readonly id: ScheduleId }) => <ScheduleLeaf model={useGrid(schedules[id])} />;
+
+function ScheduleLeaf({ model }: { readonly model: GridModel }) {
+  const { schedule } = model;
+  const { id } = schedule;
   const sorting = useLook((s) => s.sorting);
   const [spot, setSpot] = useState<Spot>({ row: 0, column: 0 });
   const told = useCallback((at: Spot) => setSpot(at), []);
@@ -107,16 +114,20 @@ function Answers({
   readonly spot: Spot;
 }) {
   const data = useWorkbench((s) => s.data);
-  const field = schedule.columns[spot.column];
+  const column = schedule.columns[spot.column];
+  const field = column && { ...(model.fieldAt?.(spot.row, spot.column) ?? column), label: column.label };
   const path = model.rows[spot.row];
   const view = field ? model.cell(spot.row, spot.column) : undefined;
-  const back = field && view && 'quantity' in field.shape ? readBack(view.text, field.shape.quantity) : null;
+  const text = model.whole?.(spot.row) ?? view?.text ?? '';
+  const back = field && view && 'quantity' in field.shape ? readBack(text, field.shape.quantity) : null;
   const trouble = view?.refusal?.reason ?? view?.problem;
   return (
     <footer className="answers">
       <p>
         {field && (
-          <span className="second">{say.edit(field.label, path ? rowName(data, path) : say.newRowName)}: </span>
+          <span className="second">
+            {say.edit(field.label, path ? (model.nameOf?.(path) ?? rowName(data, path)) : say.newRowName)}:{' '}
+          </span>
         )}
         {trouble ? (
           <span className="trouble-text">{trouble}</span>

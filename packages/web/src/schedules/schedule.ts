@@ -16,6 +16,7 @@ export const scheduleIds = [
   'access',
   'ways',
   'temperature',
+  'needs',
   'enclosures',
   'runs',
   'covers',
@@ -33,6 +34,8 @@ export interface Schedule {
   readonly id: ScheduleId;
   readonly title: string;
   readonly columns: readonly Field[];
+  /** Width of the first column, where its names are long [px]. */
+  readonly nameWidth?: number;
   /** Where each row stands in the brief. */
   readonly rows: (data: unknown) => readonly Path[];
   /** Where a row is added; absent where rows come from elsewhere. */
@@ -103,11 +106,24 @@ const changes: Schedule = {
   adding: { list: ['site', 'changes'], entry: () => ({}) },
 };
 
+/** Needs that stand once in the brief: one quantity a row, its value apart from its unit. */
+const needs: Schedule = {
+  id: 'needs',
+  title: scheduleTexts.titles.needs,
+  nameWidth: 300,
+  columns: [
+    words('quantity', scheduleTexts.quantity),
+    { path: ['value'], label: scheduleTexts.value, shape: { ruleValue: true } },
+    words('unit', scheduleTexts.unit),
+  ],
+  rows: () => [],
+};
+
 const addables: Readonly<Partial<Record<ScheduleId, Addable>>> = { ...surveyLists, ...needsLists, ...layoutLists };
 
 export const schedules: Readonly<Record<ScheduleId, Schedule>> = Object.fromEntries(
   scheduleIds.map((id) => {
-    const own = { tableEquipment: equipmentOnTables, prices, changes }[id as string];
+    const own = { tableEquipment: equipmentOnTables, needs, prices, changes }[id as string];
     return [id, own ?? listed(id, addables[id]!)];
   }),
 ) as Record<ScheduleId, Schedule>;

@@ -1,7 +1,8 @@
 import { useMemo, useState } from 'react';
 import { withEdits } from '../brief/document.js';
 import { type Path, pathKey } from '../brief/path.js';
-import type { Problem } from '../engine/contract.js';
+import type { Field } from '../brief/shapes.js';
+import type { Design, Problem } from '../engine/contract.js';
 import { editText, useWorkbench } from '../state/store.js';
 import type { OutCell } from './block-text.js';
 import { applies, cellAt, cellText, isFigure } from './cells.js';
@@ -24,6 +25,12 @@ export interface GridModel {
   /** Rows as shown; one more, without a path, takes new ones. */
   readonly rows: readonly Path[];
   readonly canAdd: boolean;
+  /** What a cell is a value of, where that differs from row to row. */
+  readonly fieldAt?: (row: number, column: number) => Field | undefined;
+  /** What a row is called aloud, where its path does not tell. */
+  readonly nameOf?: (path: Path) => string | undefined;
+  /** The quantity that the cells of a row make, where it is cut into several. */
+  readonly whole?: (row: number) => string;
   readonly cell: (row: number, column: number) => CellView;
   readonly refused: readonly Refusal[];
   readonly taken: number;
@@ -38,7 +45,11 @@ export interface GridModel {
   }) => readonly (readonly OutCell[])[];
 }
 
-const told = (problem: Problem): string => `${problem.message} ${problem.hint}`.trim();
+export const told = (problem: Problem): string => `${problem.message} ${problem.hint}`.trim();
+
+/** What is computed with where the brief says nothing, by its place. */
+export const assumedAt = (design: Design | undefined): ReadonlyMap<string, string> =>
+  new Map((design?.assumptions ?? []).map((a) => [pathKey(a.path), a.value] as const));
 
 /** A schedule over the brief: what its cells show, and how they are written. */
 export function useGrid(schedule: Schedule): GridModel {
@@ -49,10 +60,7 @@ export function useGrid(schedule: Schedule): GridModel {
   const sorting = useLook((s) => s.sorting);
   const [outcome, setOutcome] = useState<{ refused: readonly Refusal[]; taken: number }>({ refused: [], taken: 0 });
   const rows = useMemo(() => inOrder(schedule.rows(data), schedule.columns, data, sorting), [schedule, data, sorting]);
-  const assumed = useMemo(
-    () => new Map((design?.assumptions ?? []).map((a) => [pathKey(a.path), a.value] as const)),
-    [design],
-  );
+  const assumed = useMemo(() => assumedAt(design), [design]);
   const problemAt = useMemo(() => problemsByCell(problems, schedule, rows), [problems, schedule, rows]);
   const refusedAt = useMemo(() => new Map(outcome.refused.map((r) => [`${r.row} ${r.column}`, r])), [outcome]);
 

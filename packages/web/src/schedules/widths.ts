@@ -13,4 +13,6 @@ function usual({ label, shape }: Field): number {
 }
 
 export const widthOf = (given: Readonly<Record<string, number>>, schedule: Schedule, field: Field): number =>
-  given[columnKey(schedule, field)] ?? (isFigure(field) ? Math.max(96, usual(field)) : usual(field));
+  given[columnKey(schedule, field)] ??
+  (field === schedule.columns[0] ? schedule.nameWidth : undefined) ??
+  (isFigure(field) ? Math.max(96, usual(field)) : usual(field));

@@ -1,25 +1,42 @@
 import { type FormEvent, useId, useRef, useState } from 'react';
 import { shelfTexts as say } from '../texts/shelf.js';
-import { putOnShelf } from './shelf-store.js';
+import { putVersion } from './shelf-lines.js';
+import { changeShelf, useShelf } from './shelf-store.js';
+
+/** A file's name as the shelf can take it: without its ending, and with what browsers add to copies made plain. */
+const shelfNameOf = (name: string): string =>
+  name
+    .replace(/\.(ya?ml|json)$/i, '')
+    .replace(/[^A-Za-z0-9_-]+/g, '-')
+    .replace(/^[-_]+|-+$/g, '')
+    .slice(0, 61);
 
 /** Brings a file of catalogue or site rules onto the shelf, with a reason. */
 export function BringFile({ kind, name }: { readonly kind: 'catalogue' | 'rules'; readonly name: string }) {
   const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
-  const [file, setFile] = useState<{ readonly name: string; readonly text: string } | null>(null);
+  const [file, setFile] = useState<{ readonly name: string; readonly from: string; readonly text: string } | null>(
+    null,
+  );
+  const files = useShelf((s) => s.files);
+  const profiles = useShelf((s) => s.profiles);
   const [because, setBecause] = useState('');
   const [told, setTold] = useState<{ readonly text: string; readonly good: boolean } | null>(null);
+  // The shelf knows site rules by their profile, catalogue files by their whole name.
+  const place = (stem: string) => ({ kind, name: kind === 'rules' ? stem : `${stem}.yaml` });
   const choose = async (chosen: File | undefined) => {
     if (!chosen) return;
     setTold(null);
-    setFile({ name: chosen.name.replace(/\.(ya?ml|json)$/i, ''), text: await chosen.text() });
+    setFile({ name: shelfNameOf(chosen.name), from: chosen.name, text: await chosen.text() });
   };
   const put = async (event: FormEvent) => {
     event.preventDefault();
     if (!file) return;
     if (because.trim() === '') return setTold({ text: say.becauseNeeded, good: false });
+    if (!/^[A-Za-z0-9][A-Za-z0-9_-]{0,60}$/.test(file.name)) return setTold({ text: say.nameForm, good: false });
     try {
-      const trouble = await putOnShelf(kind, file.name, file.text, because.trim());
+      const { text, from } = file;
+      const trouble = await changeShelf(putVersion(place(file.name), { text, because: because.trim(), file: from }));
       setTold(
         trouble === null ? { text: say.putDone, good: true } : { text: `${say.putFailed}\n${trouble}`, good: false },
       );
@@ -27,9 +44,16 @@ export function BringFile({ kind, name }: { readonly kind: 'catalogue' | 'rules'
       setTold({ text: `${say.putFailed}\n${error instanceof Error ? error.message : String(error)}`, good: false });
     }
   };
+  const known = file && (kind === 'rules' ? profiles.map(({ id: p }) => p) : files.map((f) => f.name));
   return (
     <>
-      <button type="button" onClick={() => dialog.current?.showModal()}>
+      <button
+        type="button"
+        onClick={() => {
+          setTold(null);
+          dialog.current?.showModal();
+        }}
+      >
         {say.bring}
       </button>
       <dialog ref={dialog} className="shelf-dialog" aria-labelledby={`${id}-title`}>
@@ -52,17 +76,24 @@ export function BringFile({ kind, name }: { readonly kind: 'catalogue' | 'rules'
               onChange={(e) => file && setFile({ ...file, name: e.target.value })}
             />
             <label htmlFor={`${id}-because`}>{say.putReason}</label>
-            <input id={`${id}-because`} value={because} onChange={(e) => setBecause(e.target.value)} />
+            <input id={`${id}-because`} maxLength={1000} value={because} onChange={(e) => setBecause(e.target.value)} />
           </div>
+          {file && known && !told?.good && (
+            <p className="second">
+              {known.includes(place(file.name).name)
+                ? say.replaces(place(file.name).name)
+                : say.joins(place(file.name).name)}
+            </p>
+          )}
           <p role="status" className={told?.good ? 'lines' : 'lines trouble-text'}>
             {told?.text}
           </p>
           <p className="buttons">
-            <button type="submit" className="main-action" disabled={!file}>
+            <button type="submit" className="main-action" disabled={!file || told?.good}>
               {say.put}
             </button>
             <button type="button" onClick={() => dialog.current?.close()}>
-              {say.cancel}
+              {told?.good ? say.close : say.cancel}
             </button>
           </p>
         </form>

@@ -1,9 +1,11 @@
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
 import { handOver } from '../state/file.js';
 import { shelfTexts as say } from '../texts/shelf.js';
+import { versionTexts } from '../texts/shelf-versions.js';
 import { BringFile } from './bring-file.js';
 import type { CatalogueItem } from './catalogue-data.js';
 import { ItemCard } from './item-card.js';
+import { ShelfButton } from './shelf-dialog.js';
 import { loadShelf, useShelf } from './shelf-store.js';
 
 const matches = (item: CatalogueItem, wanted: string): boolean =>
@@ -34,6 +36,7 @@ export function CatalogueLeaf({ picker }: { readonly picker: ReactNode }) {
             {say.save}
           </button>
         )}
+        <ShelfButton kind="catalogue" label={versionTexts.openOf} />
         <BringFile kind="catalogue" name={item?.group.file.replace(/\.ya?ml$/, '') ?? ''} />
       </header>
       {trouble && <p className="trouble-text">{trouble}</p>}

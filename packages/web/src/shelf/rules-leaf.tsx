@@ -4,11 +4,13 @@ import { shownText, valueAt } from '../brief/path.js';
 import { handOver } from '../state/file.js';
 import { useWorkbench } from '../state/store.js';
 import { shelfTexts as say } from '../texts/shelf.js';
+import { versionTexts } from '../texts/shelf-versions.js';
 import { texts } from '../texts.js';
 import { BringFile } from './bring-file.js';
 import { ChangeForm } from './change-form.js';
 import { giveBack, keepRule, type OwnValue, ownRules } from './overrides.js';
 import type { ProfileRule } from './rule-data.js';
+import { ShelfButton } from './shelf-dialog.js';
 import { loadShelf, useShelf } from './shelf-store.js';
 
 const shapeOf = (id: string) => (knownRules as Readonly<Record<string, (typeof knownRules)[RuleId]>>)[id]?.shape;
@@ -63,6 +65,7 @@ export function RulesLeaf({ picker }: { readonly picker: ReactNode }) {
             {say.save}
           </button>
         )}
+        <ShelfButton kind="rules" label={versionTexts.openOf} />
         <BringFile kind="rules" name={profile?.id ?? ''} />
       </header>
       {trouble && <p className="trouble-text">{trouble}</p>}

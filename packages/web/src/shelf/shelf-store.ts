@@ -2,6 +2,7 @@ import { create } from 'zustand';
 import type { TextFile } from '../engine/contract.js';
 import { fetchTexts, troubleOf } from '../state/server.js';
 import { reloadShelf } from '../state/store.js';
+import { shelfTexts } from '../texts/shelf.js';
 import { type CatalogueItem, catalogueItems } from './catalogue-data.js';
 import { type RuleProfile, ruleProfiles } from './rule-data.js';
 
@@ -35,33 +36,32 @@ export async function loadShelf(again = false): Promise<void> {
   }
 }
 
-/** Puts a file on the shelf; what is wrong with it comes back as one text, and nothing has changed then. */
-export async function putOnShelf(
-  kind: 'catalogue' | 'rules',
-  name: string,
-  text: string,
-  because: string,
-): Promise<string | null> {
-  // The shelf knows site rules by their profile, catalogue files by their whole name.
-  const place = kind === 'rules' ? name : `${name}.yaml`;
-  const response = await fetch(`api/shelf/${kind}/${encodeURIComponent(place)}`, {
-    method: 'PUT',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ text, because }),
-  });
+/** What a person changed on the shelf: null when it was done and is computed with, else what is wrong. */
+export async function changeShelf(request: Promise<Response>): Promise<string | null> {
+  const response = await request;
   if (!response.ok) return troublesOf(response);
   await Promise.all([reloadShelf(), loadShelf(true)]);
   return null;
 }
 
-/** The title of a problem document and every problem that it lists. */
+interface ToldProblem {
+  readonly message?: string;
+  readonly hint?: string;
+  readonly file?: string;
+  readonly place?: { readonly line: number };
+}
+
+/** Every problem that a problem document lists, each with its place; else its title. */
 async function troublesOf(response: Response): Promise<string> {
   const copy = response.clone();
   try {
-    const { problems } = (await copy.json()) as { problems?: readonly { message?: string; hint?: string }[] };
-    if (problems?.length) return problems.map((p) => [p.message, p.hint].filter(Boolean).join(' ')).join('\n');
+    const { problems } = (await copy.json()) as { problems?: readonly ToldProblem[] };
+    if (problems?.length) return problems.map(problemLine).join('\n');
   } catch {
     // No problem document: said below as what it is.
   }
   return troubleOf(response);
 }
+
+const problemLine = ({ message, hint, file, place }: ToldProblem): string =>
+  [file && place ? shelfTexts.at(file, place.line) : undefined, message, hint].filter(Boolean).join(' ');

@@ -138,8 +138,8 @@ export async function begin(): Promise<void> {
 export async function reloadShelf(): Promise<void> {
   const texts = await fetchTexts();
   set({ shelf: await engine.prepare(texts.catalogue, texts.rules) });
-  const { text, data } = get();
-  recompute(text, data);
+  const { project, text, data } = get();
+  if (project !== null) recompute(text, data);
 }
 
 function recompute(text: string, data: unknown): void {

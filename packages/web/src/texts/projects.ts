@@ -88,6 +88,8 @@ export const projectTexts = {
     backToNow: 'Back to now',
     now: 'as it stands now',
     asOpened: 'as it was opened',
+    noCost: 'cost not kept',
+    unpriced: (n: number) => (n === 1 ? 'and 1 line not priced' : `and ${n} lines not priced`),
   },
   exporting: {
     title: 'Export',
