@@ -112,7 +112,7 @@ export const projectTexts = {
     number: (n: number) => `Revision ${n}`,
     by_: (who: string) => `by ${who}`,
     open: 'Read it',
-    openOf: (n: number) => `Read revision ${n}`,
+    openOf: (n: number) => `Read it: revision ${n}`,
     takeBack: 'Take its text back',
     reading: (n: number, name: string) => `You are reading revision ${n}, “${name}”. Nothing can be changed here.`,
     backToNow: 'Back to now',
