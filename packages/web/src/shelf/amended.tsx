@@ -3,7 +3,7 @@ import type { Design } from '../engine/contract.js';
 import { useWorkbench } from '../state/store.js';
 import { amendedTexts as say } from '../texts/shelf-versions.js';
 import { pricesOf } from './catalogue-data.js';
-import { figuresOfItems } from './overrides.js';
+import { figuresOfItems } from './changed-figures.js';
 
 /** Where the price of an item comes from, and figures of it that this project changed: nothing for an item as the catalogue has it. */
 export function AmendedItem({ item }: { readonly item: string }) {

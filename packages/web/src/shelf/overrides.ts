@@ -19,25 +19,6 @@ export const ownRules = (data: unknown): ReadonlyMap<string, OwnValue> => own(da
 export const ownFigures = (data: unknown): ReadonlyMap<string, OwnValue> =>
   own(data, figuresAt, (e) => figureKey(textAt(e, 'item'), textAt(e, 'field')));
 
-/** A figure that the project changed, as the brief writes it. */
-export interface ChangedFigure {
-  readonly item: string;
-  readonly field: string;
-  readonly value: string;
-  readonly because: string;
-}
-
-/** What a project changed of some items, in the order of the brief. */
-export const figuresOfItems = (data: unknown, items: ReadonlySet<string>): readonly ChangedFigure[] =>
-  listAt(data, figuresAt)
-    .filter((entry) => items.has(textAt(entry, 'item')))
-    .map((entry) => ({
-      item: textAt(entry, 'item'),
-      field: textAt(entry, 'field'),
-      value: textAt(entry, 'value'),
-      because: textAt(entry, 'because'),
-    }));
-
 export const figureKey = (item: string, field: string): string => `${item} ${field}`;
 
 const textAt = (entry: unknown, key: string): string => shownText(valueAt(entry, [key]));

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { figuresOfItems } from './overrides.js';
+import { figuresOfItems } from './changed-figures.js';
 
 const data = {
   site: {
