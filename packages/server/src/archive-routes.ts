@@ -1,10 +1,12 @@
 import type { FastifyInstance } from 'fastify';
 import { archiveMaker } from './archive/archive-maker.js';
+import { hashesOf, shelfDifferences, textsByHash } from './archive/shelf-differences.js';
 import type { ServerContext } from './context.js';
 import { packName } from './pack-route.js';
 import { sendProblem } from './problem-json.js';
 import { sendNoProject } from './project-state.js';
 import { inProject } from './shapes.js';
+import { textsOf } from './stock.js';
 
 export const largestArchive = 64 * 1024 * 1024;
 
@@ -19,7 +21,9 @@ export function archiveRoutes(app: FastifyInstance, context: ServerContext): voi
     async (request, reply) => {
       const project = await whole.read(request.params.id);
       if (!project) return sendNoProject(reply, context, request.params.id);
-      const zip = await maker.ask({ ask: 'pack', project });
+      const inForce = textsOf(await context.stock.inForce());
+      const texts = { ...project.texts, ...textsByHash(inForce) };
+      const zip = await maker.ask({ ask: 'pack', project: { ...project, texts, stock: hashesOf(inForce) } });
       if (!zip) return sendProblem(reply, 500, 'bug', 'The archive could not be made.');
       return reply
         .type('application/zip')
@@ -36,7 +40,8 @@ export function archiveRoutes(app: FastifyInstance, context: ServerContext): voi
       const refused = 'This archive cannot be taken in.';
       if (!read) return sendProblem(reply, 422, 'archive-refused', refused);
       if (!read.ok) return sendProblem(reply, 422, 'archive-refused', refused, read.problems);
-      return reply.code(201).send({ id: await whole.add(read.value) });
+      const id = await whole.add(read.value);
+      return reply.code(201).send({ id, shelf: await shelfDifferences(read.value, context) });
     },
   );
 }

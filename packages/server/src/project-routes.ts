@@ -4,10 +4,12 @@ import type { FastifyInstance } from 'fastify';
 import type { ServerContext } from './context.js';
 import { sendProblem } from './problem-json.js';
 import { sendNoProject } from './project-state.js';
-import { briefText, inProject, keepable, projectName, record, seq, verdicts } from './shapes.js';
+import { briefText, id, inProject, keepable, projectName, record, seq, verdicts } from './shapes.js';
 
 /** A text of the longest kind, as JSON that escapes much of it. */
 export const textBody = 5 * 1024 * 1024;
+/** Projects that are thrown away at once: fewer than the values that a statement may hold. */
+const mostDiscarded = 10_000;
 /** Largest picture of a project, in characters of SVG. */
 const largestPicture = 300_000;
 
@@ -57,6 +59,11 @@ export function projectRoutes(app: FastifyInstance, context: ServerContext): voi
     if (await projects.restore(id)) return { id };
     return (await projects.state(id)) === 'there' ? { id } : sendNoProject(reply, context, id);
   });
+  app.post<{ Body: { readonly ids: readonly string[] } }>(
+    '/api/bin/empty',
+    { schema: { body: record({ ids: { type: 'array', maxItems: mostDiscarded, items: id } }) } },
+    async (request) => ({ emptied: await projects.discard(request.body.ids) }),
+  );
   summaryRoutes(app, context);
 }
 

@@ -62,7 +62,7 @@ const revisionFields = {
   cost: {},
 } as const;
 export const newRevision = record(revisionFields, ['cost']);
-const fileHashes = { type: 'object', maxProperties: 1000, additionalProperties: sha256 } as const;
+export const fileHashes = { type: 'object', maxProperties: 1000, additionalProperties: sha256 } as const;
 export const revisionLine = record(
   { ...revisionFields, number, at: time, stock: record({ catalogue: fileHashes, rules: fileHashes }) },
   ['cost'],

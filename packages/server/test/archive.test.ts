@@ -52,6 +52,33 @@ describe('an archive', () => {
     expect(Buffer.compare(zip, again)).toBe(0);
   });
 
+  test('carries the texts that it was computed with, and tells on its way in where this shelf differs', async () => {
+    const { zip } = await exported();
+    const same = (await (await take(zip)).json()) as { shelf: unknown };
+    expect(same.shelf).toEqual([]);
+    const original = client.options.rulesFiles['eu']!;
+    await client.send('PUT', '/api/shelf/rules/eu', { text: `# ours\n${original}`, because: 'our site' });
+    const other = (await (await take(zip)).json()) as { shelf: unknown };
+    expect(other.shelf).toEqual([{ kind: 'rules', name: 'eu', what: 'other', text: original }]);
+    await client.send('DELETE', '/api/shelf/rules/eu?because=enough');
+  });
+
+  test('without data files, as older ones are, is taken and says so; with changed ones it is refused', async () => {
+    const { zip } = await exported();
+    const files = unzipSync(zip);
+    const project = JSON.parse(strFromU8(files['project.json']!));
+    const withJson = (json: object) => zipSync({ ...files, 'project.json': strToU8(JSON.stringify(json)) } as Zippable);
+    const { stock, texts, ...older } = project;
+    expect(((await (await take(withJson(older))).json()) as { shelf: unknown }).shelf).toBeNull();
+    const [hash, text] = Object.entries(texts as Record<string, string>)[0]!;
+    for (const wrong of [
+      { ...project, texts: { ...texts, [hash]: `${text} ` } },
+      { ...project, texts: {} },
+    ])
+      expect(await problemOf(await take(withJson(wrong)))).toContain('archive/texts');
+    expect(stock.rules).toHaveProperty('eu');
+  });
+
   test('comes in as a project of its own, with all that the first one has', async () => {
     const { id, zip } = await exported();
     const made = await take(zip);

@@ -65,6 +65,19 @@ describe('a project', () => {
     expect(await ids('/api/projects')).toContain(id);
   });
 
+  test('is thrown away only when it is named and lies in the bin', async () => {
+    const [kept, gone] = [await client.project(), await client.project()];
+    await client.send('DELETE', `/api/projects/${gone}`);
+    const answer = await client.send('POST', '/api/bin/empty', { ids: [kept, gone] });
+    expect(await answer.json()).toEqual({ emptied: 1 });
+    expect((await client.get(`/api/projects/${kept}`)).status).toBe(200);
+    expect((await problemOf(await client.send('POST', `/api/projects/${gone}/restore`))).slice(0, 2)).toEqual([
+      404,
+      'no-such-project',
+    ]);
+    expect((await client.send('POST', '/api/bin/empty', { ids: ['../etc'] })).status).toBe(400);
+  });
+
   test('shows what its windows tell, its picture drawn and able to do nothing else', async () => {
     const id = await client.project();
     const verdicts = { meets: 5, attention: 1, fails: 0, notAssessed: 2 };

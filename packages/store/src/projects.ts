@@ -1,5 +1,6 @@
 import { sql } from 'kysely';
 import type { Database } from './database.js';
+import { discardProjects } from './discard.js';
 import { newId } from './names.js';
 import { textProblems } from './splices.js';
 import type { Project, ProjectLine, Summary, VerdictCount } from './types.js';
@@ -18,6 +19,11 @@ export interface Projects {
   readonly picture: (id: string) => Promise<string | undefined>;
   readonly remove: (id: string, at: string) => Promise<boolean>;
   readonly restore: (id: string) => Promise<boolean>;
+  /**
+   * Throws projects away for good, with history, revisions and attachments; only those of them that are in the bin.
+   * @returns how many there were
+   */
+  readonly discard: (ids: readonly string[]) => Promise<number>;
 }
 
 const parsed = (json: string | null): VerdictCount | null => (json === null ? null : JSON.parse(json));
@@ -90,5 +96,6 @@ export function projectsIn(db: Database): Projects {
         .executeTakeFirst();
       return numUpdatedRows === 1n;
     },
+    discard: (ids) => db.transaction().execute((tx) => discardProjects(tx, ids)),
   };
 }

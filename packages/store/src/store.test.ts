@@ -158,6 +158,34 @@ describe('the shelf', () => {
   });
 });
 
+describe('the bin', () => {
+  test('is emptied of just the projects that are named and lie in it, and of what only they had', async () => {
+    const [kept, gone, other] = [await made('ab'), await made('ab'), await made('ab')];
+    const picture = (bytes: readonly number[]) => ({
+      ...{ bytes: new Uint8Array(bytes), name: 'p.png', mediaType: 'image/png', at: day(1) },
+    });
+    const revision = { name: 'A', note: '', by: '', seq: 0, hash: 'h', verdicts: null, cost: null, at: day(2) };
+    for (const id of [kept, gone]) {
+      await store.attachments.add(id, picture([1]));
+      await store.revisions.add(id, { ...revision, stock: { catalogue: { 'a.yaml': 'parts' }, rules: {} } });
+    }
+    const own = await store.attachments.add(gone, picture([2]));
+    await append(gone, 0, put(0, 'x'));
+    await store.openedFiles.remember({ path: '/briefs/bay.yaml', text: 'ab' }, gone);
+    await store.projects.remove(gone, day(3));
+    await store.projects.remove(other, day(3));
+    expect(await store.projects.discard([kept, gone])).toBe(1);
+    expect([await store.projects.state(gone), await store.projects.state(kept)]).toEqual(['missing', 'there']);
+    // What lies in the bin besides was not named, and can still be put back.
+    expect(await store.projects.state(other)).toBe('removed');
+    expect(await store.projects.restore(gone)).toBe(false);
+    expect(await store.attachments.get(gone, own.hash)).toBeUndefined();
+    expect((await store.attachments.list(kept)).length).toBe(1);
+    expect((await store.revisions.get(kept, 1))!.text).toBe('ab');
+    expect((await store.whole.read(kept))!.texts).toEqual({ [hashOf('parts')]: 'parts' });
+  });
+});
+
 test('a brief opened again finds its project while the file is what it was', async () => {
   const id = await made();
   const file = { path: '/briefs/bay.yaml', text: 'ab' };
@@ -175,7 +203,7 @@ test('a whole project goes out and comes in as another one that is the same', as
   await append(id, 0, put(2, 'c'), put(3, 'd'));
   await store.revisions.add(id, {
     ...{ name: 'A', note: '', by: '', hash: 'h', verdicts: null, cost: null, seq: 1, at: day(3) },
-    stock: { catalogue: {}, rules: {} },
+    stock: { catalogue: { 'a.yaml': 'parts' }, rules: {} },
   });
   await store.attachments.add(id, { bytes: new Uint8Array([1, 2]), name: 'p.png', mediaType: 'image/png', at: day(4) });
   const whole = (await store.whole.read(id))!;

@@ -132,4 +132,6 @@ export interface WholeProject {
   readonly text: string;
   readonly steps: readonly Step[];
   readonly revisions: readonly RevisionLine[];
+  /** Texts of catalogue files and site rules that its revisions were computed from, by their hashes. */
+  readonly texts: Readonly<Record<string, string>>;
 }

@@ -4,6 +4,7 @@ import type { Database } from './database.js';
 import { newId } from './names.js';
 import { insertRevision, revisionLines } from './revisions.js';
 import { insertSteps, stepsAfter } from './steps.js';
+import { keepText, textOf } from './texts.js';
 import type { AttachmentFile, RevisionLine, WholeProject } from './types.js';
 
 /** A project with all that belongs to it, on its way out or in. */
@@ -23,6 +24,11 @@ export interface WholeProjects {
   ) => Promise<string>;
 }
 
+/** Hashes of all that revisions were computed from, each once. */
+const stockHashes = (revisions: readonly RevisionLine[]): readonly string[] => [
+  ...new Set(revisions.flatMap(({ stock }) => [...Object.values(stock.catalogue), ...Object.values(stock.rules)])),
+];
+
 export function wholeProjectsIn(db: Database, attachments: Attachments): WholeProjects {
   return {
     async read(id) {
@@ -41,7 +47,13 @@ export function wholeProjectsIn(db: Database, attachments: Attachments): WholePr
         const file = await attachments.get(id, hash);
         if (file) files.push(file);
       }
-      return { ...project, attachments: files };
+      const texts: Record<string, string> = {};
+      for (const hash of stockHashes(project.revisions)) {
+        // A revision that came from elsewhere, without the texts, has hashes alone.
+        const text = await textOf(db, hash);
+        if (text !== undefined) texts[hash] = text;
+      }
+      return { ...project, texts, attachments: files };
     },
     add: (project) =>
       db.transaction().execute(async (tx) => {
@@ -52,6 +64,7 @@ export function wholeProjectsIn(db: Database, attachments: Attachments): WholePr
           .values({ id, name, created, changed, removed: null, seq: steps.length, start, text, summary_seq: 0 })
           .execute();
         await insertSteps(tx, id, steps);
+        for (const each of Object.values(project.texts)) await keepText(tx, each);
         for (const revision of project.revisions) await insertRevision(tx, id, revision, revision.text);
         for (const file of project.attachments) await insertAttachment(tx, id, file);
         return id;

@@ -341,7 +341,7 @@ describe('a project', () => {
     await takeTable();
     await setLength('2.2 m');
     await poll(() => page.locator('[data-revision]').getAttribute('data-revision')).not.toBe(revision);
-    await press('Read revision 1');
+    await press('Read it: revision 1');
     await poll(() => page.locator('[data-revision]').getAttribute('data-revision')).toBe(revision);
     // Nothing can be changed while it is read.
     await takeTable();
@@ -350,7 +350,7 @@ describe('a project', () => {
     await press('Back to now');
     await takeTable();
     expect(await lengthField().inputValue()).toBe('2.2 m');
-    await press('Read revision 1');
+    await press('Read it: revision 1');
     await press('Take its text back');
     await takeTable();
     await poll(() => lengthField().inputValue()).toBe(read);

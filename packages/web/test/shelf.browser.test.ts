@@ -3,8 +3,8 @@ import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { type RunningServer, startServer } from '../../server/src/index.js';
-import { repositoryOptions } from '../../server/test/options.js';
-import { launch, openProjectOf, violations } from './page.js';
+import { bundledArchiveWorker, repositoryOptions } from '../../server/test/options.js';
+import { launch, openProjectOf, projectOf, violations } from './page.js';
 
 const web = fileURLToPath(new URL('../', import.meta.url));
 
@@ -21,7 +21,7 @@ beforeAll(async () => {
 afterAll(() => browser?.close());
 
 beforeEach(async () => {
-  server = await startServer(repositoryOptions({ webRoot: `${web}dist` }));
+  server = await startServer(repositoryOptions({ webRoot: `${web}dist`, archiveWorker: await bundledArchiveWorker() }));
   await begin();
   return async () => {
     await context.close();
@@ -224,4 +224,136 @@ describe('the versions on the shelf', () => {
     await pressIn('Back to what was shipped: track.yaml');
     expect(await violations(page)).toEqual([]);
   });
+});
+
+const savedOnServer = () => page.locator('.cell.file [data-safety="saved"]').waitFor();
+
+test('a project from elsewhere tells where the shelf differs, and brings its files when it is asked to', async () => {
+  const id = await openProjectOf(page, server.url);
+  const zip = Buffer.from(await (await fetch(new URL(`api/projects/${id}/export`, server.url))).arrayBuffer());
+  const original = await inForce('rules');
+  const eu = repositoryOptions({ webRoot: '' }).rulesFiles['eu']!;
+  await fetch(new URL('api/shelf/rules/eu', server.url), {
+    method: 'PUT',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ text: `# ours\n${eu}`, because: 'our site' }),
+  });
+  await page.goto(`${server.url}#/`);
+  await page
+    .locator('input[type="file"]')
+    .setInputFiles({ name: 'project.zip', mimeType: 'application/zip', buffer: zip });
+  await dialog().getByText('another text than here').waitFor();
+  expect(await dialog().locator('.came-with .name').allTextContents()).toEqual(['eu']);
+  expect(await violations(page)).toEqual([]);
+  await pressIn('Put its file on the shelf');
+  await dialog().getByText('Done.').waitFor();
+  expect(await inForce('rules')).toBe(original);
+  await pressIn('Close');
+  expect(faults).toEqual([]);
+});
+
+test('the bin is emptied only after a question that names what is lost', async () => {
+  const [gone, kept] = [
+    await projectOf(server.url, 'close-enclosure.yaml'),
+    await projectOf(server.url, 'three-tables.yaml'),
+  ];
+  await fetch(new URL(`api/projects/${gone}`, server.url), { method: 'DELETE' });
+  await page.goto(`${server.url}#/`);
+  await page.locator('.bin summary').click();
+  await press('Empty the bin');
+  expect(await dialog().locator('.came-with li').allTextContents()).toHaveLength(1);
+  expect(await violations(page)).toEqual([]);
+  await pressIn('Keep them');
+  expect(await page.locator('.bin li').count()).toBe(1);
+  await press('Empty the bin');
+  await pressIn('Throw it away');
+  await poll(() => page.locator('.chest-told').textContent()).toContain('1 project was thrown away.');
+  expect(await page.locator('.bin').count()).toBe(0);
+  expect((await fetch(new URL(`api/projects/${gone}`, server.url))).status).toBe(404);
+  expect((await fetch(new URL(`api/projects/${kept}`, server.url))).status).toBe(200);
+});
+
+test('a revision tells its cost and verdicts, and differences are told by who decides', async () => {
+  await openProjectOf(page, server.url);
+  await savedOnServer();
+  await page.locator('.index button', { hasText: 'Changes' }).click();
+  await press('Name this revision');
+  await page.getByLabel('Name', { exact: true }).fill('For the first review');
+  await press('Keep it');
+  const facts = page.locator('.revisions .facts');
+  await facts.waitFor();
+  expect(await facts.textContent()).toMatch(/\d+\.\d\d EUR/);
+  expect(await facts.locator('.verdict-mark').count()).toBe(4);
+
+  await press('Brief as text');
+  const area = page.getByLabel('Brief as text', { exact: true }).last();
+  const text = await area.inputValue();
+  await area.fill(text.replace(/(id: table-1[\s\S]*?length: )[\d.]+ m/, '$12.2 m'));
+  await page.locator('.index button', { hasText: 'Changes' }).click();
+  const lists = page.locator('.compare-lists');
+  const choice = lists.locator('.deciders');
+  await choice.waitFor();
+  const folded = lists.locator('.finding-changes:not([open]) summary');
+  const unfoldAll = async () => {
+    for (let left = await folded.count(); left > 0; left--) await folded.first().click();
+    await poll(() => folded.count()).toBe(0);
+  };
+  await unfoldAll();
+  const all = await lists.locator('[data-finding-change]').count();
+  const words = choice.getByRole('button');
+  expect(await words.first().textContent()).toBe(`everybody ${all}`);
+  const one = await words.nth(1).textContent();
+  const [, who, count] = /^(.*) (\d+)$/.exec(one!)!;
+  await words.nth(1).click();
+  await unfoldAll();
+  await poll(() => lists.locator('[data-finding-change]').count()).toBe(Number(count));
+  for (const subject of await lists.locator('[data-finding-change] .subject').allTextContents())
+    expect(subject).toContain(`decided by ${who}`);
+  expect(await violations(page)).toEqual([]);
+});
+
+test('what a project changed of an item is told on its part and on findings of what is made of it', async () => {
+  await openProjectOf(page, server.url);
+  await press('Brief as text');
+  const area = page.getByLabel('Brief as text', { exact: true }).last();
+  const text = await area.inputValue();
+  await area.fill(text.replace(/^site:\n/m, amended));
+  await press('Plan');
+  await savedOnServer();
+  await page.locator('.index button', { hasText: 'Parts' }).click();
+  const part = page.locator('.part', { hasText: 'Profile, 40 x 80' }).first();
+  await part.locator('button').first().click();
+  const told = part.locator('.amended');
+  await poll(() => told.textContent()).toContain('Price 10.20 EUR for one m, from offer 4711 of 2026-11-02.');
+  expect(await told.textContent()).toContain('massPerLength is 3.95 kg/m in this project, because data sheet of 2026.');
+  // A finding of the enclosure, whose frame is made of it.
+  const note = page.locator('.note', { hasText: 'enclosure-1, asked for' }).first();
+  await note.locator('button').first().click();
+  await poll(() => note.locator('.amended-subject').textContent()).toContain('Profile, 40 x 80: massPerLength is 3.95');
+  expect(faults).toEqual([]);
+});
+
+/** The head of the site with an offer and a changed figure. */
+const amended = `site:
+  prices:
+    - { item: profile-40x80, price: 10.20 EUR, per: m, on: 2026-11-02, from: offer 4711 }
+  changes:
+    - { item: profile-40x80, field: massPerLength, value: 3.95 kg/m, because: data sheet of 2026 }
+`;
+
+test('single needs are pasted as a block of quantities, values and units', async () => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await openProjectOf(page, server.url);
+  await openLeaf('needs');
+  const row = page.locator('[role=row]', { hasText: 'Electrical supply: available' });
+  await row.locator('[aria-colindex="2"]').click();
+  await page.evaluate(() => navigator.clipboard.writeText('4100\tW\n230\tV'));
+  await page.keyboard.press('Control+V');
+  await poll(() => row.locator('[aria-colindex="2"]').textContent()).toBe('4100');
+  await press('Brief as text');
+  expect(await page.getByLabel('Brief as text', { exact: true }).last().inputValue()).toMatch(
+    /electricalSupply:[\s\S]*available: 4100 W[\s\S]*voltage: 230 V/,
+  );
+  await openLeaf('needs');
+  expect(await violations(page)).toEqual([]);
 });

@@ -5,6 +5,7 @@ import {
   type RevisionLine,
   replay,
   type Step,
+  type StockHashes,
   textProblems,
   type WholeProject,
 } from '@cloche/store';
@@ -14,7 +15,11 @@ import { projectJson } from './archive-form.js';
 import type { UnpackedProject } from './archive-job.js';
 import { unzipBounded } from './unzip-bounded.js';
 
-type ProjectJson = Omit<WholeProject, 'text'> & { readonly attachments: readonly Omit<AttachmentFile, 'bytes'>[] };
+type ProjectJson = Omit<WholeProject, 'text' | 'texts'> & {
+  readonly attachments: readonly Omit<AttachmentFile, 'bytes'>[];
+  readonly stock?: StockHashes;
+  readonly texts?: Readonly<Record<string, string>>;
+};
 
 const isProject = new Ajv({ strict: true, allowUnionTypes: true }).compile<ProjectJson>(projectJson);
 
@@ -26,7 +31,7 @@ const no = (code: string, path: readonly (string | number)[], message: string): 
  * step, every attachment is what its hash and its first bytes say.
  *
  * @returns the project, or why not: what `unzipBounded` finds, then `archive/no-project`, `archive/shape`, `archive/history`,
- *          `archive/revision`, `archive/attachment`
+ *          `archive/revision`, `archive/attachment`, `archive/texts`
  */
 export function unpackProject(zip: Uint8Array): Outcome<UnpackedProject> {
   const unzipped = unzipBounded(zip);
@@ -37,12 +42,17 @@ export function unpackProject(zip: Uint8Array): Outcome<UnpackedProject> {
   const project = read.value;
   const texts = textsOf(project, files['brief.yaml']);
   const attachments = project.attachments.map((line) => attachmentOf(line, files));
-  const problems = [texts, ...attachments].flatMap((o) => (o.ok ? [] : [...o.problems]));
+  const problems = [
+    ...[texts, ...attachments].flatMap((o) => (o.ok ? [] : [...o.problems])),
+    ...dataFileProblems(project),
+  ];
   if (!texts.ok || problems.length > 0) return refuse(problems);
   const { name, created, changed, start, steps } = project;
   return ok({
     ...{ name, created, changed, start, steps },
     text: texts.value.text,
+    stock: project.stock ?? null,
+    texts: project.texts ?? {},
     revisions: project.revisions.map((line, i) => ({ ...line, text: texts.value.revisions[i]! })),
     attachments: attachments.flatMap((o) => (o.ok ? [o.value] : [])),
   });
@@ -86,6 +96,17 @@ function textsOf(
   if (written !== text)
     return refuse([no('history', ['brief.yaml'], 'The text in brief.yaml is not what the history leads to.')]);
   return ok({ text, revisions: revisions.map((r) => wanted.get(r.seq)!) });
+}
+
+/** Texts of data files are what their hashes say, and all that were in force are there. */
+function dataFileProblems({ texts = {}, stock }: ProjectJson): Problem[] {
+  const wrong = Object.entries(texts).filter(([hash, text]) => textProblems(text).length > 0 || hashOf(text) !== hash);
+  const inForce = [...Object.entries(stock?.catalogue ?? {}), ...Object.entries(stock?.rules ?? {})];
+  const missing = inForce.filter(([, hash]) => !Object.hasOwn(texts, hash));
+  return [
+    ...wrong.map(([hash]) => no('texts', ['project.json', 'texts', hash], 'The text of a data file is changed.')),
+    ...missing.map(([name]) => no('texts', ['project.json', 'stock', name], `The text of "${name}" is missing.`)),
+  ];
 }
 
 const stepNumbers = (steps: readonly Step[]): Problem[] =>

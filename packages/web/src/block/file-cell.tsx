@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { CameWith } from '../projects/came-with.js';
 import { ExportDialog } from '../projects/export-dialog.js';
 import { NameRevision } from '../projects/name-revision.js';
 import { go } from '../projects/navigation.js';
@@ -43,6 +44,7 @@ export function FileCell() {
       </span>
       {asking === 'revision' && <NameRevision />}
       {asking === 'export' && <ExportDialog />}
+      {asking === 'shelf' && <CameWith />}
     </div>
   );
 }

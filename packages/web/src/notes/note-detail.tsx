@@ -4,6 +4,7 @@ import type { Finding } from '../engine/contract.js';
 import { localNumber } from '../locale.js';
 import { goToFinding } from '../plan/go-to.js';
 import { placeOfFinding } from '../plan/places.js';
+import { AmendedSubject } from '../shelf/amended.js';
 import { useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { CalculationSheet } from './calculation-sheet.js';
@@ -33,6 +34,7 @@ export function NoteDetail({ id, finding }: { readonly id: string; readonly find
       ) : (
         <p className="second">{texts.notes.noCalculation}</p>
       )}
+      <AmendedSubject subject={finding.subject} />
       {cautions.length > 0 && (
         <div className="cautions">
           <h4>{texts.notes.cautions}</h4>

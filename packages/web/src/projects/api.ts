@@ -26,7 +26,19 @@ export const fetchProjects = (removed = false): Promise<readonly ProjectLine[]> 
 export const createProject = (text: string): Promise<Made> => fetchJson('api/projects', withJson('POST', { text }));
 export const removeProject = (id: string): Promise<Made> => fetchJson(at(id), { method: 'DELETE' });
 export const restoreProject = (id: string): Promise<Made> => fetchJson(`${at(id)}/restore`, { method: 'POST' });
-export const importProject = (zip: Blob): Promise<Made> =>
+/** A data file that a project came with and that is another one on this shelf, or is only on one side. */
+export interface ShelfDifference {
+  readonly kind: 'catalogue' | 'rules';
+  readonly name: string;
+  readonly what: 'other' | 'missing here' | 'only here';
+  readonly text: string | null;
+}
+
+/** Throws projects of the bin away for good. */
+export const discardProjects = (ids: readonly string[]): Promise<{ readonly emptied: number }> =>
+  fetchJson('api/bin/empty', withJson('POST', { ids }));
+/** Where data files differ is null for a project file that does not tell. */
+export const importProject = (zip: Blob): Promise<Made & { readonly shelf: readonly ShelfDifference[] | null }> =>
   fetchJson('api/projects/import', {
     method: 'POST',
     headers: { 'content-type': 'application/zip' },

@@ -18,6 +18,7 @@ const isReady = (s: Workbench): boolean =>
 export function NameRevision() {
   const ready = useWorkbench(isReady);
   const [trouble, setTrouble] = useState<string | null>(null);
+  const [keeping, setKeeping] = useState(false);
   const close = () => ask(null);
   const keep = async (event: FormEvent<HTMLFormElement>): Promise<void> => {
     event.preventDefault();
@@ -28,6 +29,7 @@ export function NameRevision() {
     if (field('name') === '') return setTrouble(say.needsName);
     if (!isReady(now) || project === null || computed === null) return;
     localStorage.setItem(place, field('by'));
+    setKeeping(true);
     try {
       await nameRevision(project, {
         name: field('name'),
@@ -42,6 +44,7 @@ export function NameRevision() {
     } catch (error) {
       setTrouble(messageOf(error));
     }
+    setKeeping(false);
   };
   return (
     <Dialog title={say.dialog} onClose={close}>
@@ -69,7 +72,7 @@ export function NameRevision() {
           {trouble ?? (ready ? '' : say.waits)}
         </p>
         <div className="actions">
-          <button type="submit" className="main-action" disabled={!ready}>
+          <button type="submit" className="main-action" disabled={!ready || keeping}>
             {say.keep}
           </button>
           <button type="button" onClick={close}>

@@ -4,6 +4,7 @@ import { useWorkbench } from '../state/store.js';
 import { projectTexts as say } from '../texts/projects.js';
 import { versionTexts } from '../texts/shelf-versions.js';
 import type { ProjectLine } from './api.js';
+import { Bin } from './bin.js';
 import { ProjectCard } from './project-card.js';
 import { attempt, useProjects } from './projects-store.js';
 import { createFresh, createFrom, putBack, takeIn } from './take-in.js';
@@ -150,30 +151,5 @@ function PutBack({ id }: { readonly id: string }) {
     <button ref={button} type="button" className="quiet" onClick={() => attempt(() => putBack(id))}>
       {say.putBack}
     </button>
-  );
-}
-
-/** What was taken out; it is never thrown away from here. */
-function Bin({ projects }: { readonly projects: readonly ProjectLine[] }) {
-  return (
-    <details className="group bin">
-      <summary>
-        <span className="title">{say.bin(projects.length)}</span>
-      </summary>
-      <ul>
-        {projects.map(({ id, name }) => (
-          <li key={id}>
-            <span>{name === '' ? say.noName : name}</span>
-            <button
-              type="button"
-              aria-label={say.putBackOf(name === '' ? say.noName : name)}
-              onClick={() => attempt(() => putBack(id))}
-            >
-              {say.putBack}
-            </button>
-          </li>
-        ))}
-      </ul>
-    </details>
   );
 }

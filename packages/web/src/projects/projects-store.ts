@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import { projectTexts } from '../texts/projects.js';
-import { fetchProjects, type ProjectLine } from './api.js';
+import { fetchProjects, type ProjectLine, type ShelfDifference } from './api.js';
 
 export interface Projects {
   /** The list is on the screen, in place of a project. */
@@ -14,7 +14,9 @@ export interface Projects {
   /** The project that was taken out last, to be put back at once. */
   readonly takenOut: string | null;
   /** What is asked in a dialog. */
-  readonly asking: 'revision' | 'export' | null;
+  readonly asking: 'revision' | 'export' | 'shelf' | null;
+  /** Data files that the project taken in last was computed with, where they are not those of this shelf. */
+  readonly cameWith: readonly ShelfDifference[];
 }
 
 export const useProjects = create<Projects>(() => ({
@@ -25,6 +27,7 @@ export const useProjects = create<Projects>(() => ({
   told: null,
   takenOut: null,
   asking: null,
+  cameWith: [],
 }));
 
 export const ask = (asking: Projects['asking']): void => useProjects.setState({ asking });

@@ -1,9 +1,9 @@
 import { freshBrief } from '../state/fresh-brief.js';
 import { projectTexts } from '../texts/projects.js';
 import { firstOf } from './address.js';
-import { createProject, importProject, removeProject, restoreProject } from './api.js';
+import { createProject, discardProjects, importProject, removeProject, restoreProject } from './api.js';
 import { go } from './navigation.js';
-import { refreshList, tell } from './projects-store.js';
+import { refreshList, tell, useProjects } from './projects-store.js';
 
 const open = (id: string): Promise<void> => go(firstOf(id));
 
@@ -21,8 +21,10 @@ export async function takeIn(file: File): Promise<void> {
   const isZip = (await file.slice(0, 4).text()).startsWith('PK');
   if (file.size > (isZip ? largestZip : largestBrief)) throw new Error(projectTexts.tooLarge);
   if (isZip) {
-    const { id } = await importProject(file);
-    return open(id);
+    const { id, shelf } = await importProject(file);
+    await open(id);
+    if (shelf?.length) useProjects.setState({ cameWith: shelf, asking: 'shelf' });
+    return;
   }
   if (!/\.(ya?ml|json)$/i.test(file.name)) throw new Error(projectTexts.notAFile);
   return createFrom(await file.text());
@@ -32,6 +34,13 @@ export async function takeOut(id: string, name: string): Promise<void> {
   await removeProject(id);
   await refreshList();
   tell(projectTexts.removed(name), id);
+}
+
+/** Throws away what a person has seen in the bin; what came there meanwhile stays. */
+export async function emptyBin(ids: readonly string[]): Promise<void> {
+  const { emptied } = await discardProjects(ids);
+  await refreshList();
+  tell(projectTexts.emptying.done(emptied));
 }
 
 export async function putBack(id: string): Promise<void> {

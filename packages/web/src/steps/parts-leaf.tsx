@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import { localNumber } from '../locale.js';
 import { millimetres } from '../plan/dimensions.js';
 import { goToParts } from '../plan/go-to.js';
+import { AmendedItem } from '../shelf/amended.js';
 import { pointParts, useWorkbench } from '../state/store.js';
 import { texts } from '../texts.js';
 import { type PartLine, partLines } from './part-lines.js';
@@ -58,6 +59,7 @@ function PartRow({ line, name }: { readonly line: PartLine; readonly name: strin
           <p className="second">
             {line.because} {localNumber(numberText(line.mass))} kg.
           </p>
+          <AmendedItem item={line.item} />
           <button type="button" className="quiet" onClick={() => goToParts(line.ids)}>
             {texts.parts.show}
           </button>

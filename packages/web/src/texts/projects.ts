@@ -31,6 +31,36 @@ export const projectTexts = {
   putBackOf: (name: string) => `Put back ${name}`,
   bin: (n: number) => `In the bin: ${n}`,
   binEmpty: 'The bin is empty.',
+  emptying: {
+    open: 'Empty the bin',
+    title: (n: number) => (n === 1 ? 'Throw 1 project away?' : `Throw ${n} projects away?`),
+    about:
+      'Text, history, revisions and attachments are lost for good: this cannot be undone. Put back what you want to export first.',
+    holds: (steps: number, revisions: number) => `${count(steps, 'step')}, ${count(revisions, 'revision')}`,
+    keep: 'Keep them',
+    empty: (n: number) => (n === 1 ? 'Throw it away' : `Throw all ${n} away`),
+    done: (n: number) => (n === 1 ? '1 project was thrown away.' : `${n} projects were thrown away.`),
+  },
+  cameWith: {
+    title: 'Computed with other files',
+    about:
+      'Where this project comes from, it was computed with data files that are not those of this shelf. Here it is computed with this shelf: parts, prices and findings may differ.',
+    what: {
+      other: 'another text than here',
+      'missing here': 'not on this shelf',
+      'only here': 'only on this shelf',
+    },
+    safe: 'To see it as it was there, put its files on this shelf. They hold for all projects of this server; the versions before are kept under Shelf.',
+    take: (n: number) => (n === 1 ? 'Put its file on the shelf' : `Put its ${n} files on the shelf`),
+    keepShelf: 'Keep this shelf',
+    close: 'Close',
+    taken: 'on the shelf',
+    allTaken: (more: boolean) =>
+      more
+        ? 'Done. The files that it came with are in force; those that are only here stay beside them.'
+        : 'Done. The project is computed with the files that it came with.',
+    because: (project: string) => `came with the project ${project}`.slice(0, 1000),
+  },
   notAFile: 'This is no brief (YAML or JSON) and no project file (zip).',
   tooLarge: 'A brief has at most 2 MB, a project file at most 64 MB.',
   noServer: 'The server does not answer. Start it again, and repeat what you did.',
@@ -82,7 +112,7 @@ export const projectTexts = {
     number: (n: number) => `Revision ${n}`,
     by_: (who: string) => `by ${who}`,
     open: 'Read it',
-    openOf: (n: number) => `Read revision ${n}`,
+    openOf: (n: number) => `Read it: revision ${n}`,
     takeBack: 'Take its text back',
     reading: (n: number, name: string) => `You are reading revision ${n}, “${name}”. Nothing can be changed here.`,
     backToNow: 'Back to now',
@@ -96,7 +126,8 @@ export const projectTexts = {
     brief: 'The brief',
     briefHint: 'A text file (YAML) that any editor opens and the command line computes.',
     project: 'The whole project',
-    projectHint: 'A zip file: brief, history, revisions and attachments. Another machine can import it.',
+    projectHint:
+      'A zip file: brief, history, revisions, attachments, and the catalogue and site rules that it is computed with. Another machine can import it.',
   },
   commands: {
     group: 'Projects',

@@ -55,3 +55,13 @@ export const versionTexts = {
   failed: 'The shelf stays as it is.',
   close: 'Close',
 } as const;
+
+/** Words that tell where an amended price or figure comes from. */
+export const amendedTexts = {
+  price: (price: string, per: string, from: string, on: string) =>
+    `Price ${price}${per === '' ? '' : ` for ${/^\d/.test(per) ? per : `one ${per}`}`}, from ${from} of ${on}.`,
+  figure: (field: string, value: string, because: string) =>
+    `${field} is ${value} in this project, because ${because}.`,
+  because: (why: string) => `Because ${why}.`,
+  subject: 'Changed figures of its parts',
+} as const;
