@@ -10,7 +10,8 @@ const steps = [
   ['audit', () => audit(root)],
   ['lint', () => run('npx', ['biome', 'check', '--error-on-warnings', '.'])],
   ['build', build],
-  ['tests', () => run('npx', ['vitest', 'run', '--project', 'node'])],
+  // Left alone, vitest takes one worker on two cores. A browser needs more than one core itself; these tests do not.
+  ['tests', () => run('npx', ['vitest', 'run', '--project', 'node', '--maxWorkers', '2'])],
   ['browser', () => run('npx', ['vitest', 'run', '--project', 'browser'])],
 ];
 for (const [name, step] of steps) {
