@@ -282,13 +282,15 @@ test('a revision tells its cost and verdicts, and differences are told by who de
   await press('Keep it');
   const facts = page.locator('.revisions .facts');
   await facts.waitFor();
-  expect(await facts.textContent()).toMatch(/\d+\.\d\d EUR/);
-  expect(await facts.locator('.verdict-mark').count()).toBe(4);
+  await poll(() => facts.textContent()).toMatch(/\d+\.\d\d EUR/);
+  await poll(() => facts.locator('.verdict-mark').count()).toBe(4);
 
   await press('Brief as text');
   const area = page.getByLabel('Brief as text', { exact: true }).last();
   const text = await area.inputValue();
   await area.fill(text.replace(/(id: table-1[\s\S]*?length: )[\d.]+ m/, '$12.2 m'));
+  await savedOnServer();
+  await poll(() => page.locator('.cell.revision .busy').textContent()).toBe('');
   await page.locator('.index button', { hasText: 'Changes' }).click();
   const lists = page.locator('.compare-lists');
   const choice = lists.locator('.deciders');
@@ -298,10 +300,13 @@ test('a revision tells its cost and verdicts, and differences are told by who de
     for (let left = await folded.count(); left > 0; left--) await folded.first().click();
     await poll(() => folded.count()).toBe(0);
   };
-  await unfoldAll();
-  const all = await lists.locator('[data-finding-change]').count();
   const words = choice.getByRole('button');
-  expect(await words.first().textContent()).toBe(`everybody ${all}`);
+  // The lists stand once both states are checked; until then they may still grow.
+  const told = async () => {
+    await unfoldAll();
+    return `everybody ${await lists.locator('[data-finding-change]').count()}`;
+  };
+  await poll(async () => (await told()) === (await words.first().textContent())).toBe(true);
   const one = await words.nth(1).textContent();
   const [, who, count] = /^(.*) (\d+)$/.exec(one!)!;
   await words.nth(1).click();
