@@ -3,6 +3,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { type KillableServer, killableServer } from './killable-server.js';
 import { launch, openProjectOf } from './page.js';
+import { lengthField, lengthIn, setLength, takeTable, textOnServer } from './table-length.js';
 
 const webRoot = fileURLToPath(new URL('../dist', import.meta.url));
 
@@ -37,22 +38,6 @@ beforeEach(async () => {
 /** Waits long enough for a busy machine. */
 const poll = <T>(read: () => T) => expect.poll(read, { timeout: 30_000 });
 const safety = (is: string, on = page) => on.locator(`.cell.file [data-safety="${is}"]`).waitFor();
-const lengthField = (on = page) => on.locator('.thing-card').getByLabel('length', { exact: true });
-
-async function takeTable(on = page): Promise<void> {
-  await on.locator('.plan .thing.table').first().focus();
-  await on.keyboard.press('Enter');
-  await lengthField(on).waitFor();
-}
-
-async function setLength(value: string, on = page): Promise<void> {
-  await lengthField(on).fill(value);
-  await lengthField(on).blur();
-}
-
-const textOnServer = async (id: string): Promise<string> =>
-  ((await (await fetch(new URL(`api/projects/${id}`, server.url))).json()) as { text: string }).text;
-const lengthIn = (text: string) => /id: table-1[\s\S]*?length: ([\d.]+ m)/.exec(text)?.[1];
 
 /** The page and every part of it are kept, the parts that nobody has looked at among them. */
 const pageKept = (on = page) =>
@@ -66,12 +51,12 @@ const pageKept = (on = page) =>
 
 test('with the server away a project opens from this browser, is edited, and all edits arrive when it is back', async () => {
   const id = await openProjectOf(page, server.url);
-  await takeTable();
-  await setLength('2.1 m');
+  await takeTable(page);
+  await setLength(page, '2.1 m');
   await safety('saved');
   await pageKept();
   await server.kill();
-  await setLength('2.2 m');
+  await setLength(page, '2.2 m');
   await safety('kept');
 
   await page.reload();
@@ -79,9 +64,9 @@ test('with the server away a project opens from this browser, is edited, and all
   await safety('kept');
   expect(await page.locator('.cell.file').textContent()).toContain('Kept in this browser; the server does not answer');
   // What was not on the server yet is there again, and it goes on from there.
-  await takeTable();
-  await poll(() => lengthField().inputValue()).toBe('2.2 m');
-  await setLength('2.3 m');
+  await takeTable(page);
+  await poll(() => lengthField(page).inputValue()).toBe('2.2 m');
+  await setLength(page, '2.3 m');
   // The engine computes without the server, and a part that was never looked at opens.
   await page.getByRole('button', { name: 'In space' }).click();
   await page.locator('canvas').first().waitFor();
@@ -90,12 +75,12 @@ test('with the server away a project opens from this browser, is edited, and all
   await safety('kept');
   await server.restart();
   await safety('saved');
-  expect(lengthIn(await textOnServer(id))).toBe('2.3 m');
+  expect(lengthIn(await textOnServer(server.url, id))).toBe('2.3 m');
   // All of it can be undone, back to what the server had before it went away.
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
-  await poll(async () => lengthIn(await textOnServer(id))).toBe('2.2 m');
+  await poll(async () => lengthIn(await textOnServer(server.url, id))).toBe('2.2 m');
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
-  await poll(async () => lengthIn(await textOnServer(id))).toBe('2.1 m');
+  await poll(async () => lengthIn(await textOnServer(server.url, id))).toBe('2.1 m');
 });
 
 test('what another browser wrote meanwhile is merged with what was written here', async () => {
@@ -105,13 +90,13 @@ test('what another browser wrote meanwhile is merged with what was written here'
   await server.kill();
   await page.reload();
   await page.locator('.plan .thing.table').first().waitFor();
-  await takeTable();
-  await setLength('2.2 m');
+  await takeTable(page);
+  await setLength(page, '2.2 m');
   await safety('kept');
   await page.close();
 
   await server.restart();
-  const text = await textOnServer(id);
+  const text = await textOnServer(server.url, id);
   const named = text.replace(/(project:\s*\n\s+name: ).*/, '$1Changed elsewhere');
   const at = text.indexOf(/project:\s*\n\s+name: (.*)/.exec(text)![1]!);
   const answer = await fetch(new URL(`api/projects/${id}/steps`, server.url), {
@@ -129,12 +114,12 @@ test('what another browser wrote meanwhile is merged with what was written here'
       ],
     }),
   });
-  expect([answer.status, await textOnServer(id)]).toEqual([200, named]);
+  expect([answer.status, await textOnServer(server.url, id)]).toEqual([200, named]);
 
   page = await context.newPage();
   await page.goto(`${server.url}/#/project/${id}/survey`);
-  await poll(async () => lengthIn(await textOnServer(id))).toBe('2.2 m');
-  expect(await textOnServer(id)).toContain('Changed elsewhere');
+  await poll(async () => lengthIn(await textOnServer(server.url, id))).toBe('2.2 m');
+  expect(await textOnServer(server.url, id)).toContain('Changed elsewhere');
   await safety('saved');
 });
 

@@ -6,6 +6,7 @@ import { type RunningServer, startServer } from '../../server/src/index.js';
 import { bundledArchiveWorker, repositoryOptions } from '../../server/test/options.js';
 import { type KillableServer, killableServer } from './killable-server.js';
 import { launch, openProjectOf, projectOf, violations } from './page.js';
+import { lengthField, lengthIn, setLength, takeTable, textOnServer } from './table-length.js';
 
 const web = fileURLToPath(new URL('../', import.meta.url));
 
@@ -50,24 +51,6 @@ const poll = <T>(read: () => T) => expect.poll(read, { timeout: 20_000 });
 
 const saved = (on = page) => on.locator('.cell.file [data-safety="saved"]').waitFor();
 const press = (name: string, on = page) => on.getByRole('button', { name, exact: true }).first().click();
-const lengthField = (on = page) => on.locator('.thing-card').getByLabel('length', { exact: true });
-
-async function takeTable(on = page): Promise<void> {
-  await on.locator('.plan .thing.table').first().focus();
-  await on.keyboard.press('Enter');
-  await lengthField(on).waitFor();
-}
-
-async function setLength(value: string, on = page): Promise<void> {
-  await lengthField(on).fill(value);
-  await lengthField(on).blur();
-}
-
-const textOnServer = async (id: string, url = server.url): Promise<string> =>
-  ((await (await fetch(new URL(`api/projects/${id}`, url))).json()) as { text: string }).text;
-
-/** The table's length in a text of the example. */
-const lengthIn = (text: string) => /id: table-1[\s\S]*?length: ([\d.]+ m)/.exec(text)?.[1];
 
 describe('the list of projects', () => {
   test('the first start opens a worked example, and the list then shows its plan and verdicts', async () => {
@@ -153,8 +136,8 @@ describe('the list of projects', () => {
 
   test('a project goes out as a file and comes in again, dropped on the sheet or chosen', async () => {
     const id = await openProjectOf(page, server.url);
-    await takeTable();
-    await setLength('2.2 m');
+    await takeTable(page);
+    await setLength(page, '2.2 m');
     await saved();
     await press('Export');
     await page.locator('dialog[open]').waitFor();
@@ -171,15 +154,15 @@ describe('the list of projects', () => {
     await page.locator('.plan .thing.table').first().waitFor();
     const other = /project\/([0-9a-f]+)/.exec(page.url())![1]!;
     expect(other).not.toBe(id);
-    expect(await textOnServer(other)).toBe(await textOnServer(id));
+    expect(await textOnServer(server.url, other)).toBe(await textOnServer(server.url, id));
     // Its history came along.
     await press('Undo');
     await saved();
-    expect(lengthIn(await textOnServer(other))).not.toBe('2.2 m');
+    expect(lengthIn(await textOnServer(server.url, other))).not.toBe('2.2 m');
 
     await press('Projects');
     await page.locator('.chest').waitFor();
-    await drop('brief.yaml', await textOnServer(id));
+    await drop('brief.yaml', await textOnServer(server.url, id));
     await page.locator('.plan .thing.table').first().waitFor();
     await press('Projects');
     await page.locator('.chest').waitFor();
@@ -230,21 +213,21 @@ describe('the list of projects', () => {
 describe('a project', () => {
   test('is saved as it is edited; a reload shows it, and undo goes on after it', async () => {
     const id = await openProjectOf(page, server.url);
-    const before = lengthIn(await textOnServer(id));
-    await takeTable();
-    await setLength('2.2 m');
+    const before = lengthIn(await textOnServer(server.url, id));
+    await takeTable(page);
+    await setLength(page, '2.2 m');
     await saved();
-    expect(lengthIn(await textOnServer(id))).toBe('2.2 m');
+    expect(lengthIn(await textOnServer(server.url, id))).toBe('2.2 m');
     await page.reload();
     await page.locator('.plan .thing.table').first().waitFor();
-    await takeTable();
-    expect(await lengthField().inputValue()).toBe('2.2 m');
+    await takeTable(page);
+    expect(await lengthField(page).inputValue()).toBe('2.2 m');
     await press('Undo');
     await saved();
-    await poll(async () => lengthIn(await textOnServer(id))).toBe(before);
+    await poll(async () => lengthIn(await textOnServer(server.url, id))).toBe(before);
     expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
     await press('Redo');
-    await poll(async () => lengthIn(await textOnServer(id))).toBe('2.2 m');
+    await poll(async () => lengthIn(await textOnServer(server.url, id))).toBe('2.2 m');
   });
 
   test('two windows stay together', async () => {
@@ -253,14 +236,14 @@ describe('a project', () => {
     await other.goto(page.url());
     await other.locator('.plan .thing.table').first().waitFor();
     await takeTable(other);
-    await takeTable();
-    await setLength('2.2 m');
+    await takeTable(page);
+    await setLength(page, '2.2 m');
     await poll(() => lengthField(other).inputValue()).toBe('2.2 m');
-    await setLength('2.1 m', other);
-    await poll(() => lengthField().inputValue()).toBe('2.1 m');
+    await setLength(other, '2.1 m');
+    await poll(() => lengthField(page).inputValue()).toBe('2.1 m');
     await press('Undo');
     await poll(() => lengthField(other).inputValue()).toBe('2.2 m');
-    expect(lengthIn(await textOnServer(id))).toBe('2.2 m');
+    expect(lengthIn(await textOnServer(server.url, id))).toBe('2.2 m');
     expect(await page.locator('.conflicts').isVisible()).toBe(false);
   });
 
@@ -278,13 +261,13 @@ describe('a project', () => {
       e.setSelectionRange(e.value.length, e.value.length);
     });
     await page.keyboard.type('# seen');
-    await setLength('2.2345 m', other);
+    await setLength(other, '2.2345 m');
     await poll(async () => lengthIn(await area.inputValue())).toBe('2.2345 m');
     await page.keyboard.type(' twice');
     await poll(() => area.inputValue()).toMatch(/# seen twice$/);
     await saved();
-    await poll(async () => (await textOnServer(id)).slice(end - 10)).toContain('# seen twice');
-    expect(lengthIn(await textOnServer(id))).toBe('2.2345 m');
+    await poll(async () => (await textOnServer(server.url, id)).slice(end - 10)).toContain('# seen twice');
+    expect(lengthIn(await textOnServer(server.url, id))).toBe('2.2345 m');
   });
 
   test('a field that two changed at once is told, and mine is taken with one press', async () => {
@@ -292,22 +275,22 @@ describe('a project', () => {
     const other = await newPage();
     await other.goto(page.url());
     await other.locator('.plan .thing.table').first().waitFor();
-    await takeTable();
+    await takeTable(page);
     await takeTable(other);
     // The way to the server is cut for one window.
     await page.route('**/steps*', (route) => route.abort());
-    await setLength('2.2 m');
+    await setLength(page, '2.2 m');
     await page.locator('[data-safety="kept"]').waitFor();
-    await setLength('2.1 m', other);
+    await setLength(other, '2.1 m');
     await page.unroute('**/steps*');
     const strip = page.locator('.conflicts');
     await strip.locator('li').waitFor();
     expect(await strip.locator('li').textContent()).toMatch(/table-1.*2\.1 m.*2\.2 m/);
-    await poll(() => lengthField().inputValue()).toBe('2.1 m');
+    await poll(() => lengthField(page).inputValue()).toBe('2.1 m');
     expect(await violations(page)).toEqual([]);
     await strip.getByRole('button', { name: /^Take mine/ }).click();
     await poll(() => lengthField(other).inputValue()).toBe('2.2 m');
-    expect(lengthIn(await textOnServer(id))).toBe('2.2 m');
+    expect(lengthIn(await textOnServer(server.url, id))).toBe('2.2 m');
     expect(await strip.isVisible()).toBe(false);
   });
 
@@ -317,9 +300,9 @@ describe('a project', () => {
     await page.getByText('This project was taken out').waitFor();
     await press('Put back');
     await saved();
-    await takeTable();
-    await setLength('2.2 m');
-    await poll(async () => lengthIn(await textOnServer(id))).toBe('2.2 m');
+    await takeTable(page);
+    await setLength(page, '2.2 m');
+    await poll(async () => lengthIn(await textOnServer(server.url, id))).toBe('2.2 m');
   });
 
   test('a revision is named, read, and its text taken back', async () => {
@@ -338,24 +321,24 @@ describe('a project', () => {
     const revision = await page.locator('[data-revision]').getAttribute('data-revision');
     // The differences stand on the sheet; the plan is one press away.
     await press('Plan');
-    await takeTable();
-    await setLength('2.2 m');
+    await takeTable(page);
+    await setLength(page, '2.2 m');
     await poll(() => page.locator('[data-revision]').getAttribute('data-revision')).not.toBe(revision);
     await press('Read it: revision 1');
     await poll(() => page.locator('[data-revision]').getAttribute('data-revision')).toBe(revision);
     // Nothing can be changed while it is read.
-    await takeTable();
-    const read = await lengthField().inputValue();
+    await takeTable(page);
+    const read = await lengthField(page).inputValue();
     expect(read).not.toBe('2.2 m');
     await press('Back to now');
-    await takeTable();
-    expect(await lengthField().inputValue()).toBe('2.2 m');
+    await takeTable(page);
+    expect(await lengthField(page).inputValue()).toBe('2.2 m');
     await press('Read it: revision 1');
     await press('Take its text back');
-    await takeTable();
-    await poll(() => lengthField().inputValue()).toBe(read);
+    await takeTable(page);
+    await poll(() => lengthField(page).inputValue()).toBe(read);
     await press('Undo');
-    await poll(() => lengthField().inputValue()).toBe('2.2 m');
+    await poll(() => lengthField(page).inputValue()).toBe('2.2 m');
   });
 });
 
@@ -369,20 +352,20 @@ describe('when the server is killed in the middle of edits', () => {
 
   test('nothing acknowledged is lost, and the window goes on by itself', async () => {
     const id = await openProjectOf(page, killable.url);
-    await takeTable();
+    await takeTable(page);
     for (let round = 0; round < 4; round++) {
       const [first, second] = [`2.${round}1 m`, `2.${round}2 m`];
-      await setLength(first);
+      await setLength(page, first);
       await saved();
       await killable.kill();
-      await setLength(second);
+      await setLength(page, second);
       await page.locator('[data-safety="kept"]').waitFor();
       expect(await page.locator('.cell.file .caption').textContent()).toContain('the server does not answer');
       await killable.restart();
       // What was acknowledged is there before the window has said anything new, or with what it has said since.
-      expect([first, second]).toContain(lengthIn(await textOnServer(id, killable.url)));
+      expect([first, second]).toContain(lengthIn(await textOnServer(killable.url, id)));
       await saved();
-      expect(lengthIn(await textOnServer(id, killable.url))).toBe(second);
+      expect(lengthIn(await textOnServer(killable.url, id))).toBe(second);
     }
     // Every edit is a step of its own that can be undone.
     for (let i = 0; i < 8; i++) await press('Undo');
@@ -393,18 +376,18 @@ describe('when the server is killed in the middle of edits', () => {
   test('a browser that is killed too keeps its last edits and brings them when it comes back', async () => {
     const id = await openProjectOf(page, killable.url);
     const url = page.url();
-    await takeTable();
+    await takeTable(page);
     await saved();
     await page.route('**/steps', (route) => route.abort());
-    await setLength('2.7 m');
+    await setLength(page, '2.7 m');
     await page.locator('[data-safety="kept"]').waitFor();
     // The page vanishes without any chance to say goodbye.
     await page.close({ runBeforeUnload: false });
-    expect(lengthIn(await textOnServer(id, killable.url))).not.toBe('2.7 m');
+    expect(lengthIn(await textOnServer(killable.url, id))).not.toBe('2.7 m');
     page = await newPage();
     await page.goto(url);
     await page.locator('.plan .thing.table').first().waitFor();
     await saved();
-    await poll(async () => lengthIn(await textOnServer(id, killable.url))).toBe('2.7 m');
+    await poll(async () => lengthIn(await textOnServer(killable.url, id))).toBe('2.7 m');
   });
 });

@@ -1,9 +1,10 @@
 import { fileURLToPath } from 'node:url';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type RunningServer, startServer } from '../../server/src/index.js';
 import { repositoryOptions } from '../../server/test/options.js';
 import { launch, openProjectOf } from './page.js';
+import { lengthField, setLength, takeTable } from './table-length.js';
 
 const webRoot = fileURLToPath(new URL('../dist', import.meta.url));
 
@@ -23,17 +24,6 @@ afterAll(async () => {
 });
 
 const poll = <T>(read: () => T) => expect.poll(read, { timeout: 30_000 });
-
-async function takeTable(page: Page): Promise<void> {
-  await page.locator('.plan .thing.table').first().focus();
-  await page.keyboard.press('Enter');
-}
-const length = (page: Page) => page.locator('.thing-card').getByLabel('length', { exact: true });
-
-async function setLength(page: Page, value: string): Promise<void> {
-  await length(page).fill(value);
-  await length(page).blur();
-}
 
 /** More than the connections that a browser opens to one server. */
 const many = 8;
@@ -59,11 +49,11 @@ test('eight windows of one project stay together over one connection, also when 
   for (const page of windows) await takeTable(page);
 
   await setLength(windows.at(-1)!, '2.2 m');
-  for (const page of windows) await poll(() => length(page).inputValue()).toBe('2.2 m');
+  for (const page of windows) await poll(() => lengthField(page).inputValue()).toBe('2.2 m');
 
   await first.close();
   const left = windows.slice(1);
   await poll(() => listening.size).toBe(1);
   await setLength(left[0]!, '2.1 m');
-  for (const page of left) await poll(() => length(page).inputValue()).toBe('2.1 m');
+  for (const page of left) await poll(() => lengthField(page).inputValue()).toBe('2.1 m');
 });

@@ -1,4 +1,4 @@
-import { contains, numberText } from '@cloche/engine';
+import { contains, numberText, rectangle } from '@cloche/engine';
 import type { Design, DesignLaser, DesignTable, Vec2, Vec3 } from '../engine/contract.js';
 import { boxOf } from './card-corner.js';
 import type { Label, Segment, Spot, Written } from './place-labels.js';
@@ -45,7 +45,7 @@ export function planLines(design: Design, sheet: ToSheet): readonly Segment[] {
     ...design.equipment.map((e) => e.outline),
     ...design.enclosures.map((e) => e.outline),
     ...[...design.room.obstructions, ...design.room.columns].map((o) => o.outline),
-    ...[...design.room.luminaires, ...design.room.airTerminals].map(boxRound),
+    ...[...design.room.luminaires, ...design.room.airTerminals].map(({ at, size }) => rectangle(at, size[0], size[1])),
   ];
   return [
     ...rings.flatMap((points) => closed(points.map(sheet))),
@@ -53,16 +53,6 @@ export function planLines(design: Design, sheet: ToSheet): readonly Segment[] {
     ...design.runs.flatMap((run) => run.line.slice(1).map((p, i): Segment => [sheet(run.line[i]!), sheet(p)])),
   ];
 }
-
-const boxRound = ({ at, size }: { readonly at: Vec2; readonly size: Vec2 }): readonly Vec2[] => {
-  const [[x, y], [w, h]] = [at, [size[0] / 2, size[1] / 2]];
-  return [
-    [x - w, y - h],
-    [x + w, y - h],
-    [x + w, y + h],
-    [x - w, y + h],
-  ];
-};
 
 function letterLabel(key: string, text: string, at: Vec2): Label {
   const round = [1, 2].flatMap((far) =>

@@ -21,11 +21,6 @@ interface Made {
   readonly id: string;
 }
 
-export const fetchProjects = (removed = false): Promise<readonly ProjectLine[]> =>
-  fetchJson(removed ? 'api/projects?removed=1' : 'api/projects');
-export const createProject = (text: string): Promise<Made> => fetchJson('api/projects', withJson('POST', { text }));
-export const removeProject = (id: string): Promise<Made> => fetchJson(at(id), { method: 'DELETE' });
-export const restoreProject = (id: string): Promise<Made> => fetchJson(`${at(id)}/restore`, { method: 'POST' });
 /** A data file that a project came with and that is another one on this shelf, or is only on one side. */
 export interface ShelfDifference {
   readonly kind: 'catalogue' | 'rules';
@@ -34,6 +29,11 @@ export interface ShelfDifference {
   readonly text: string | null;
 }
 
+export const fetchProjects = (removed = false): Promise<readonly ProjectLine[]> =>
+  fetchJson(removed ? 'api/projects?removed=1' : 'api/projects');
+export const createProject = (text: string): Promise<Made> => fetchJson('api/projects', withJson('POST', { text }));
+export const removeProject = (id: string): Promise<Made> => fetchJson(at(id), { method: 'DELETE' });
+export const restoreProject = (id: string): Promise<Made> => fetchJson(`${at(id)}/restore`, { method: 'POST' });
 /** Throws projects of the bin away for good. */
 export const discardProjects = (ids: readonly string[]): Promise<{ readonly emptied: number }> =>
   fetchJson('api/bin/empty', withJson('POST', { ids }));

@@ -1,15 +1,15 @@
-import { useMemo, useState } from 'react';
-import { withEdits } from '../brief/document.js';
+import { useMemo } from 'react';
 import { type Path, pathKey } from '../brief/path.js';
 import type { Field } from '../brief/shapes.js';
 import type { Design, Problem } from '../engine/contract.js';
-import { editText, useWorkbench } from '../state/store.js';
+import { useWorkbench } from '../state/store.js';
 import type { OutCell } from './block-text.js';
 import { applies, cellAt, cellText, isFigure } from './cells.js';
 import { type CellInput, cellKey, planEdits, type Refusal } from './plan-edits.js';
 import { inOrder } from './row-order.js';
 import type { Schedule } from './schedule.js';
 import { useLook } from './state.js';
+import { useOutcome } from './use-outcome.js';
 
 /** What one cell shows. */
 export interface CellView {
@@ -58,7 +58,7 @@ export function useGrid(schedule: Schedule): GridModel {
   const problems = useWorkbench((s) => s.problems);
   const design = useWorkbench((s) => s.computed?.design);
   const sorting = useLook((s) => s.sorting);
-  const [outcome, setOutcome] = useState<{ refused: readonly Refusal[]; taken: number }>({ refused: [], taken: 0 });
+  const { outcome, take, forgetRefused } = useOutcome((a, b) => a.row === b.row && a.column === b.column);
   const rows = useMemo(() => inOrder(schedule.rows(data), schedule.columns, data, sorting), [schedule, data, sorting]);
   const assumed = useMemo(() => assumedAt(design), [design]);
   const problemAt = useMemo(() => problemsByCell(problems, schedule, rows), [problems, schedule, rows]);
@@ -81,14 +81,8 @@ export function useGrid(schedule: Schedule): GridModel {
     };
   };
 
-  const write = (inputs: readonly CellInput[]) => {
-    const now = useWorkbench.getState();
-    const plan = planEdits({ schedule, rows, known: { data: now.data, shelf }, design }, inputs);
-    if (plan.edits.length > 0) editText(withEdits(now.text, plan.edits), null);
-    const touched = new Set(inputs.map((each) => `${each.row} ${each.column}`));
-    const kept = outcome.refused.filter((each) => !touched.has(`${each.row} ${each.column}`));
-    setOutcome({ refused: [...kept, ...plan.refused], taken: plan.taken });
-  };
+  const write = (inputs: readonly CellInput[]) =>
+    take(inputs, planEdits({ schedule, rows, known: { data: useWorkbench.getState().data, shelf }, design }, inputs));
 
   return {
     schedule,
@@ -97,7 +91,7 @@ export function useGrid(schedule: Schedule): GridModel {
     cell,
     ...outcome,
     write,
-    forgetRefused: () => setOutcome({ refused: [], taken: 0 }),
+    forgetRefused,
     out: (from = { top: 0, bottom: rows.length - 1, left: 0, right: schedule.columns.length - 1 }) =>
       rows.slice(from.top, from.bottom + 1).map((path) =>
         schedule.columns.slice(from.left, from.right + 1).map((field) => ({

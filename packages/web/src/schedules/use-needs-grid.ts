@@ -1,13 +1,13 @@
-import { useMemo, useState } from 'react';
-import { withEdits } from '../brief/document.js';
+import { useMemo } from 'react';
 import { type Path, pathKey } from '../brief/path.js';
-import { editText, useWorkbench } from '../state/store.js';
+import { useWorkbench } from '../state/store.js';
 import { applies, cellAt, cellText } from './cells.js';
-import type { CellInput, Refusal } from './plan-edits.js';
+import type { CellInput } from './plan-edits.js';
 import { schedules } from './schedule.js';
 import { hasUnit, type NeedRow, needCells, needColumn, pathOf, planNeeds, shownNeeds } from './single-needs.js';
 import { useLook } from './state.js';
 import { assumedAt, type CellView, type GridModel, told } from './use-grid.js';
+import { useOutcome } from './use-outcome.js';
 
 const collator = new Intl.Collator('en', { numeric: true });
 
@@ -18,7 +18,8 @@ export function useNeedsGrid(): GridModel {
   const problems = useWorkbench((s) => s.problems);
   const design = useWorkbench((s) => s.computed?.design);
   const sorting = useLook((s) => s.sorting);
-  const [outcome, setOutcome] = useState<{ refused: readonly Refusal[]; taken: number }>({ refused: [], taken: 0 });
+  // Value and unit of a row are read together.
+  const { outcome, take, forgetRefused } = useOutcome((a, b) => a.row === b.row);
   const needs = useMemo(() => {
     const rows = shownNeeds(data);
     if (!sorting) return rows;
@@ -46,16 +47,8 @@ export function useNeedsGrid(): GridModel {
     };
   };
 
-  const write = (inputs: readonly CellInput[]) => {
-    const now = useWorkbench.getState();
-    const plan = planNeeds(needs, { data: now.data, shelf }, inputs);
-    if (plan.edits.length > 0) editText(withEdits(now.text, plan.edits), null);
-    const touched = new Set(inputs.map((each) => each.row));
-    setOutcome({
-      refused: [...outcome.refused.filter((each) => !touched.has(each.row)), ...plan.refused],
-      taken: plan.taken,
-    });
-  };
+  const write = (inputs: readonly CellInput[]) =>
+    take(inputs, planNeeds(needs, { data: useWorkbench.getState().data, shelf }, inputs));
 
   return {
     schedule: schedules.needs,
@@ -70,7 +63,7 @@ export function useNeedsGrid(): GridModel {
     cell,
     ...outcome,
     write,
-    forgetRefused: () => setOutcome({ refused: [], taken: 0 }),
+    forgetRefused,
     out: (from = { top: 0, bottom: needs.length - 1, left: 0, right: needColumn.unit }) =>
       needs.slice(from.top, from.bottom + 1).map((row) =>
         needCells(data, row)
